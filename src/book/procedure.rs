@@ -1,0 +1,39 @@
+//! Procedures: steps in a partial order.
+
+use super::{Action, List, Rule, StepId, Text};
+
+/// A procedure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Procedure {
+    /// Name, place and reason.
+    pub rule: Rule,
+    /// What it is for.
+    pub purpose: Text,
+    /// Who may do it.
+    pub who: Text,
+    /// When not to.
+    pub not_when: List<Text>,
+    /// Whether it ends with the cylinder closed and the regulator not pressurised.
+    pub ends_safe: bool,
+    /// The steps, in an order the partial order allows.
+    pub steps: List<Step>,
+}
+
+/// One step.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// The name other steps use.
+    pub id: Text,
+    /// What is done to the equipment or the patient.
+    pub action: Action,
+    /// The instruction.
+    pub say: Text,
+    /// The reason.
+    pub why: Text,
+    /// The steps that must be done before this one.
+    pub after: List<StepId>,
+    /// Whether leaving it out fails the procedure.
+    pub critical: bool,
+    /// The line on which it stands in its chapter, counted from 1.
+    pub line: u32,
+}

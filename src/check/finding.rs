@@ -1,0 +1,389 @@
+//! What the checker finds: plain data that quotes the rule it is about.
+
+use core::fmt;
+
+use crate::book::{Device, Hazard, Kind, Rule, Severity, Target};
+use crate::quantity::{Flow, Gauge, Percent, Pressure, PressureUnit, Range, Temperature};
+
+/// How serious a finding is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Level {
+    /// Worth knowing; nothing is wrong.
+    Note,
+    /// It could not be checked.
+    Unknown,
+    /// To be put right.
+    Warn,
+    /// Do not go on.
+    Stop,
+}
+
+impl Level {
+    /// The word printed before the finding.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Note => "note",
+            Self::Unknown => "could not be checked",
+            Self::Warn => "warning",
+            Self::Stop => "stop",
+        }
+    }
+
+    /// Whether the set-up may not be called in order.
+    #[must_use]
+    pub const fn is_wrong(self) -> bool {
+        !matches!(self, Self::Note)
+    }
+}
+
+impl From<Severity> for Level {
+    fn from(severity: Severity) -> Self {
+        match severity {
+            Severity::Note => Self::Note,
+            Severity::Warn => Self::Warn,
+            Severity::Stop => Self::Stop,
+        }
+    }
+}
+
+/// One finding, with the rule it is about.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Finding<'b> {
+    /// How serious it is.
+    pub level: Level,
+    /// The rule's kind.
+    pub kind: Kind,
+    /// The rule: its name, its place and its reason.
+    pub rule: &'b Rule,
+    /// What was found.
+    pub about: About<'b>,
+    /// The unit in which pressures are printed.
+    pub pressure_unit: PressureUnit,
+}
+
+/// What was found.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum About<'b> {
+    /// The flow is below the device's range.
+    FlowTooLow {
+        /// The device.
+        device: &'b Device,
+        /// The flow set.
+        flow: Flow,
+        /// The range for the patient's group.
+        range: Range<Flow>,
+    },
+    /// The flow is above the device's range.
+    FlowTooHigh {
+        /// The device.
+        device: &'b Device,
+        /// The flow set.
+        flow: Flow,
+        /// The range for the patient's group.
+        range: Range<Flow>,
+    },
+    /// The device isn't made for the patient's group.
+    DeviceDoesNotFit {
+        /// The device.
+        device: &'b Device,
+        /// The group's name.
+        group: &'b str,
+    },
+    /// The reading is below the pressure whose gas is never counted on.
+    BelowResidual {
+        /// The reading.
+        pressure: Pressure<Gauge>,
+        /// The policy.
+        residual: Pressure<Gauge>,
+    },
+    /// The reading is at or below the pressure at which the cylinder is changed.
+    ChangeCylinder {
+        /// The reading.
+        pressure: Pressure<Gauge>,
+        /// The policy.
+        change_over: Pressure<Gauge>,
+    },
+    /// The reading is below the least for going into service.
+    BelowInServiceMinimum {
+        /// The reading.
+        pressure: Pressure<Gauge>,
+        /// The policy.
+        minimum: Pressure<Gauge>,
+    },
+    /// The reading is above what the cylinder may be filled to.
+    Overfilled {
+        /// The reading.
+        pressure: Pressure<Gauge>,
+        /// The most it may be filled to.
+        most: Pressure<Gauge>,
+    },
+    /// The temperature is outside that of use.
+    OutsideUseTemperature {
+        /// The temperature.
+        temperature: Temperature,
+        /// The range of use.
+        range: Range<Temperature>,
+    },
+    /// The gas doesn't last as long as wanted.
+    TooShort {
+        /// How long it lasts.
+        minutes_left: u32,
+        /// How long it must last.
+        wanted: f64,
+    },
+    /// The gas lasts as long as wanted, without the planning margin.
+    NoMargin {
+        /// How long it lasts.
+        minutes_left: u32,
+        /// How long it must last, with the margin.
+        with_margin: f64,
+    },
+    /// How long the gas lasts.
+    MinutesLeft {
+        /// Whole minutes.
+        minutes_left: u32,
+    },
+    /// The saturation is below the target.
+    BelowTarget {
+        /// The saturation.
+        spo2: Percent,
+        /// The target.
+        target: &'b Target,
+        /// What is aimed at.
+        range: Range<Percent>,
+        /// The device and flow to go to, where the book names one.
+        next: Option<(&'b Device, Flow)>,
+    },
+    /// The saturation is above the target.
+    AboveTarget {
+        /// The saturation.
+        spo2: Percent,
+        /// The target.
+        target: &'b Target,
+        /// What is aimed at.
+        range: Range<Percent>,
+        /// The device and flow to go to, where the book names one.
+        next: Option<(&'b Device, Flow)>,
+    },
+    /// The reading doesn't guide treatment in this condition.
+    SaturationNotReliable {
+        /// The target.
+        target: &'b Target,
+    },
+    /// A hazard is there.
+    Hazard(&'b Hazard),
+    /// Something needed for a check was not given.
+    Missing(Missing),
+    /// Whether a hazard is there depends on something that was not given.
+    HazardUnknown(&'b Hazard),
+}
+
+/// What was not given, or is not in the book.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Missing {
+    /// The patient's group.
+    Group,
+    /// The cylinder.
+    Cylinder,
+    /// The gauge reading.
+    Pressure,
+    /// The temperature.
+    Temperature,
+    /// How long the gas must last.
+    MinutesWanted,
+    /// The saturation.
+    Saturation,
+    /// The patient's conditions.
+    Conditions,
+    /// The time since birth.
+    MinuteOfLife,
+    /// The book has no target for this patient.
+    Target,
+    /// More than one of the patient's conditions has a target, and they differ.
+    OneTarget,
+}
+
+impl Missing {
+    const fn words(self) -> &'static str {
+        match self {
+            Self::Group => {
+                "whether the device fits, and which limits and target hold: the patient's group was not given"
+            }
+            Self::Cylinder => "how long the gas lasts: no cylinder was given",
+            Self::Pressure => "how long the gas lasts: no gauge reading was given",
+            Self::Temperature => "whether the cylinder is too cold or too hot: no temperature was given",
+            Self::MinutesWanted => "whether the gas lasts long enough: the minutes wanted were not given",
+            Self::Saturation => "whether the target is met: no saturation was given",
+            Self::Conditions => "which target holds: the patient's conditions were not given",
+            Self::MinuteOfLife => "which target holds: the time since birth was not given",
+            Self::Target => {
+                "whether the target is met: the book has none for this group and these conditions"
+            }
+            Self::OneTarget => "which target holds: the book has different ones for these conditions",
+        }
+    }
+
+    const fn code(self) -> &'static str {
+        match self {
+            Self::Group => "group-not-given",
+            Self::Cylinder => "cylinder-not-given",
+            Self::Pressure => "pressure-not-given",
+            Self::Temperature => "temperature-not-given",
+            Self::MinutesWanted => "minutes-wanted-not-given",
+            Self::Saturation => "saturation-not-given",
+            Self::Conditions => "conditions-not-given",
+            Self::MinuteOfLife => "minute-of-life-not-given",
+            Self::Target => "no-target",
+            Self::OneTarget => "several-targets",
+        }
+    }
+}
+
+impl<'b> Finding<'b> {
+    /// A stable name in kebab-case for what was found; a hazard's own id for a hazard.
+    #[must_use]
+    pub fn code(&self) -> &'b str {
+        match self.about {
+            About::FlowTooLow { .. } => "flow-too-low",
+            About::FlowTooHigh { .. } => "flow-too-high",
+            About::DeviceDoesNotFit { .. } => "device-does-not-fit",
+            About::BelowResidual { .. } => "below-residual",
+            About::ChangeCylinder { .. } => "change-cylinder",
+            About::BelowInServiceMinimum { .. } => "below-in-service-minimum",
+            About::Overfilled { .. } => "overfilled",
+            About::OutsideUseTemperature { .. } => "outside-use-temperature",
+            About::TooShort { .. } => "too-short",
+            About::NoMargin { .. } => "no-margin",
+            About::MinutesLeft { .. } => "minutes-left",
+            About::BelowTarget { .. } => "below-target",
+            About::AboveTarget { .. } => "above-target",
+            About::SaturationNotReliable { .. } => "saturation-not-reliable",
+            About::Missing(missing) => missing.code(),
+            About::Hazard(hazard) | About::HazardUnknown(hazard) => &hazard.rule.id,
+        }
+    }
+
+    /// What to do, where the book says it.
+    #[must_use]
+    pub fn remedy(&self) -> Option<&'b str> {
+        match self.about {
+            About::FlowTooLow { device, .. } => Some(&device.too_low),
+            About::FlowTooHigh { device, .. } => Some(&device.too_high),
+            About::BelowTarget { target, .. } => Some(&target.step_up),
+            About::AboveTarget { target, .. } => Some(&target.step_down),
+            About::Hazard(hazard) | About::HazardUnknown(hazard) => Some(&hazard.remedy),
+            _ => None,
+        }
+    }
+}
+
+/// The finding in a sentence.
+impl fmt::Display for Finding<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let unit = self.pressure_unit;
+        match self.about {
+            About::FlowTooLow { device, flow, range } => write!(
+                f,
+                "{flow} is too low for the {}: the book says {range}",
+                Lower(&device.rule.name)
+            ),
+            About::FlowTooHigh { device, flow, range } => write!(
+                f,
+                "{flow} is too high for the {}: the book says {range}",
+                Lower(&device.rule.name)
+            ),
+            About::DeviceDoesNotFit { device, group } => write!(
+                f,
+                "the {} does not fit the group {}",
+                Lower(&device.rule.name),
+                Lower(group)
+            ),
+            About::BelowResidual { pressure, residual } => write!(
+                f,
+                "the gauge reads {}, below the residual pressure of {}: treat the cylinder as empty",
+                unit.show(pressure),
+                unit.show(residual)
+            ),
+            About::ChangeCylinder {
+                pressure,
+                change_over,
+            } => write!(
+                f,
+                "the gauge reads {}: change the cylinder at {}",
+                unit.show(pressure),
+                unit.show(change_over)
+            ),
+            About::BelowInServiceMinimum { pressure, minimum } => write!(
+                f,
+                "the gauge reads {}, below the in-service minimum of {}",
+                unit.show(pressure),
+                unit.show(minimum)
+            ),
+            About::Overfilled { pressure, most } => write!(
+                f,
+                "the gauge reads {}, above the {} this size may be filled to: overfilled, hot, or the wrong size",
+                unit.show(pressure),
+                unit.show(most)
+            ),
+            About::OutsideUseTemperature { temperature, range } => {
+                write!(f, "{temperature} is outside the temperature of use, {range}")
+            }
+            About::TooShort { minutes_left, wanted } => write!(
+                f,
+                "the gas lasts {minutes_left} min, and {} min are wanted",
+                crate::quantity::Number(wanted)
+            ),
+            About::NoMargin {
+                minutes_left,
+                with_margin,
+            } => write!(
+                f,
+                "the gas lasts {minutes_left} min, short of the {} min wanted with the planning margin",
+                crate::quantity::Number(with_margin)
+            ),
+            About::MinutesLeft { minutes_left } => write!(f, "the gas lasts {minutes_left} min"),
+            About::BelowTarget {
+                spo2, range, next, ..
+            } => {
+                write!(f, "the saturation of {spo2} is below the target of {range}")?;
+                next.map_or(Ok(()), |(device, flow)| {
+                    write!(f, "; next: {} at {flow}", Lower(&device.rule.name))
+                })
+            }
+            About::AboveTarget {
+                spo2, range, next, ..
+            } => {
+                write!(f, "the saturation of {spo2} is above the target of {range}")?;
+                next.map_or(Ok(()), |(device, flow)| {
+                    write!(f, "; next: {} at {flow}", Lower(&device.rule.name))
+                })
+            }
+            About::SaturationNotReliable { target } => write!(
+                f,
+                "the saturation can't be trusted here ({}): it does not guide the flow",
+                Lower(&target.rule.name)
+            ),
+            About::Hazard(hazard) => f.write_str(&hazard.say),
+            About::Missing(missing) => f.write_str(missing.words()),
+            About::HazardUnknown(hazard) => {
+                write!(f, "{}: {}", Lower(&hazard.rule.name), hazard.never.text)
+            }
+        }
+    }
+}
+
+/// A name inside a sentence: its first letter small, unless the second is a capital too or there is none.
+struct Lower<'a>(&'a str);
+
+impl fmt::Display for Lower<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mut characters = self.0.chars();
+        match (characters.next(), characters.clone().next()) {
+            (Some(first), Some(second)) if second.is_lowercase() => {
+                write!(f, "{}{}", first.to_lowercase(), characters.as_str())
+            }
+            _ => f.write_str(self.0),
+        }
+    }
+}

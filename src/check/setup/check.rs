@@ -1,0 +1,297 @@
+//! The checks of a set-up, one after the other.
+
+use super::{
+    super::{
+        duration,
+        finding::{About, Finding, Level, Missing},
+    },
+    Setup, target,
+};
+use crate::book::{Device, DeviceFlow, Fact, Kind, Rule, Rulebook, Saturation};
+use crate::guard::{self, Facts, Observed, Truth};
+use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Side, Time};
+
+/// A set-up being checked.
+pub struct Check<'b, 'a, 's, V> {
+    pub book: &'b Rulebook,
+    pub setup: &'a Setup<'s>,
+    pub device: &'b Device,
+    pub visit: V,
+}
+
+impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
+    fn find(&mut self, level: Level, kind: Kind, rule: &'b Rule, about: About<'b>) {
+        (self.visit)(Finding {
+            level,
+            kind,
+            rule,
+            about,
+            pressure_unit: self.book.agency.pressure_unit,
+        });
+    }
+
+    fn missing(&mut self, kind: Kind, rule: &'b Rule, missing: Missing) {
+        self.find(Level::Unknown, kind, rule, About::Missing(missing));
+    }
+
+    /// A finding about a policy; policies the checker needs are always in the book.
+    fn policy(&mut self, level: Level, id: &str, about: About<'b>) {
+        let rule = self
+            .book
+            .policies
+            .find(id)
+            .map_or(&self.book.agency.rule, |policy| &policy.rule);
+        self.find(level, Kind::Policy, rule, about);
+    }
+
+    /// The device against the group and the flow.
+    pub fn device(&mut self) {
+        let (device, flow) = (self.device, self.setup.flow);
+        let range = match self.setup.group {
+            Some(group) => {
+                if !device.fits(group) {
+                    let name = self.book.group(group).map_or("", |group| &*group.rule.name);
+                    self.find(
+                        Level::Stop,
+                        Kind::Device,
+                        &device.rule,
+                        About::DeviceDoesNotFit { device, group: name },
+                    );
+                }
+                device.flow_for(group)
+            }
+            None => {
+                self.missing(Kind::Device, &device.rule, Missing::Group);
+                device.flow
+            }
+        };
+        let about = match range.side(flow) {
+            Side::Inside => return,
+            Side::Below => About::FlowTooLow { device, flow, range },
+            Side::Above => About::FlowTooHigh { device, flow, range },
+        };
+        self.find(Level::Stop, Kind::Device, &device.rule, about);
+    }
+
+    /// The cylinder and its gas. Gives how long the gas lasts, where that is known.
+    pub fn cylinder(&mut self) -> Option<u32> {
+        let policies = &self.book.policies;
+        match self.setup.temperature {
+            None => self.policy(
+                Level::Unknown,
+                "use-temperature",
+                About::Missing(Missing::Temperature),
+            ),
+            Some(temperature) if !policies.use_temperature.holds(temperature) => self.policy(
+                Level::Warn,
+                "use-temperature",
+                About::OutsideUseTemperature {
+                    temperature,
+                    range: policies.use_temperature,
+                },
+            ),
+            Some(_) => {}
+        }
+        if let Some(pressure) = self.setup.pressure {
+            self.pressure(pressure);
+        }
+        let Some(cylinder) = self.setup.cylinder.and_then(|id| self.book.cylinder(id)) else {
+            self.missing(Kind::Agency, &self.book.agency.rule, Missing::Cylinder);
+            return None;
+        };
+        let Some(pressure) = self.setup.pressure else {
+            self.missing(Kind::Cylinder, &cylinder.rule, Missing::Pressure);
+            return None;
+        };
+        let limit = policies.fill_limit.as_percent() / 100.0;
+        let most = Pressure::tabled(cylinder.service_pressure.as_pascals() * limit);
+        if pressure > most {
+            self.find(
+                Level::Warn,
+                Kind::Cylinder,
+                &cylinder.rule,
+                About::Overfilled { pressure, most },
+            );
+        }
+        // No flow is below every device's range and was found there.
+        let left = duration::of_cylinder(self.book, cylinder, pressure, self.setup.flow)
+            .ok()?
+            .minutes;
+        self.minutes(left, &cylinder.rule);
+        Some(left)
+    }
+
+    fn pressure(&mut self, pressure: Pressure<Gauge>) {
+        let policies = &self.book.policies;
+        if pressure < policies.residual_pressure {
+            let residual = policies.residual_pressure;
+            self.policy(
+                Level::Stop,
+                "residual-pressure",
+                About::BelowResidual { pressure, residual },
+            );
+        } else if pressure <= policies.change_over_pressure {
+            let change_over = policies.change_over_pressure;
+            self.policy(
+                Level::Stop,
+                "change-over-pressure",
+                About::ChangeCylinder {
+                    pressure,
+                    change_over,
+                },
+            );
+        } else if pressure < policies.in_service_minimum {
+            let minimum = policies.in_service_minimum;
+            self.policy(
+                Level::Warn,
+                "in-service-minimum",
+                About::BelowInServiceMinimum { pressure, minimum },
+            );
+        }
+    }
+
+    fn minutes(&mut self, minutes_left: u32, cylinder: &'b Rule) {
+        self.find(
+            Level::Note,
+            Kind::Cylinder,
+            cylinder,
+            About::MinutesLeft { minutes_left },
+        );
+        let Some(wanted) = self.setup.minutes_wanted else {
+            self.policy(
+                Level::Unknown,
+                "planning-margin",
+                About::Missing(Missing::MinutesWanted),
+            );
+            return;
+        };
+        let wanted = wanted.as_minutes();
+        let margin = self.book.policies.planning_margin.as_percent() / 100.0;
+        let with_margin = wanted * (1.0 + margin);
+        let left = f64::from(minutes_left);
+        if left < wanted {
+            self.policy(
+                Level::Stop,
+                "planning-margin",
+                About::TooShort { minutes_left, wanted },
+            );
+        } else if left < with_margin {
+            self.policy(
+                Level::Warn,
+                "planning-margin",
+                About::NoMargin {
+                    minutes_left,
+                    with_margin,
+                },
+            );
+        }
+    }
+
+    /// Finds the target that holds, compares the saturation, and gives what is aimed at.
+    pub fn target(&mut self) -> Option<Range<Percent>> {
+        let target = match target::choose(self.book, self.setup) {
+            Ok(target) => target,
+            // The missing group was found with the device.
+            Err(Missing::Group) => return None,
+            Err(missing) => {
+                self.missing(Kind::Agency, &self.book.agency.rule, missing);
+                return None;
+            }
+        };
+        let range = match target.saturation {
+            Saturation::NotReliable => {
+                self.find(
+                    Level::Note,
+                    Kind::Target,
+                    &target.rule,
+                    About::SaturationNotReliable { target },
+                );
+                return None;
+            }
+            Saturation::Range(range) => range,
+        };
+        let Some(spo2) = self.setup.spo2 else {
+            self.missing(Kind::Target, &target.rule, Missing::Saturation);
+            return Some(range);
+        };
+        let current = DeviceFlow {
+            device: self.setup.device,
+            flow: self.setup.flow,
+        };
+        match range.side(spo2) {
+            Side::Inside => {}
+            Side::Below => {
+                let urgent = target.urgent.filter(|urgent| spo2 < urgent.below);
+                let next = urgent
+                    .map(|urgent| urgent.start)
+                    .filter(|start| *start != current)
+                    .or_else(|| target::rung_above(target, current));
+                let next = next.and_then(|next| self.named(next));
+                let about = About::BelowTarget {
+                    spo2,
+                    target,
+                    range,
+                    next,
+                };
+                let level = if urgent.is_some() {
+                    Level::Stop
+                } else {
+                    Level::Warn
+                };
+                self.find(level, Kind::Target, &target.rule, about);
+            }
+            Side::Above => {
+                let next = target::rung_below(target, current).and_then(|next| self.named(next));
+                let about = About::AboveTarget {
+                    spo2,
+                    target,
+                    range,
+                    next,
+                };
+                self.find(Level::Warn, Kind::Target, &target.rule, about);
+            }
+        }
+        Some(range)
+    }
+
+    fn named(&self, next: DeviceFlow) -> Option<(&'b Device, Flow)> {
+        Some((self.book.device(next.device)?, next.flow))
+    }
+
+    /// What a set-up lets one observe.
+    pub fn observed(&self, minutes_left: Option<u32>, target: Option<Range<Percent>>) -> Observed<'s> {
+        let setup = self.setup;
+        Observed {
+            flow: Some(setup.flow),
+            pressure: setup.pressure,
+            temperature: setup.temperature,
+            spo2: setup.spo2,
+            minutes_left: minutes_left.and_then(|minutes| Time::minutes(f64::from(minutes)).ok()),
+            minutes_wanted: setup.minutes_wanted,
+            device: Some(setup.device),
+            group: setup.group,
+            conditions: setup.conditions,
+            target,
+            // A set-up is checked as it will be on the patient.
+            facts: Facts::default().with(Fact::DeviceOnPatient, true),
+        }
+    }
+
+    /// The hazards of the book.
+    pub fn hazards(&mut self, observed: &Observed<'_>) {
+        let book = self.book;
+        for hazard in &book.hazards {
+            let level = hazard.severity.into();
+            match guard::evaluate(&hazard.never, book, observed) {
+                Truth::True => self.find(level, Kind::Hazard, &hazard.rule, About::Hazard(hazard)),
+                Truth::Unknown if !guard::depends_on_equipment(&hazard.never) => self.find(
+                    Level::Unknown,
+                    Kind::Hazard,
+                    &hazard.rule,
+                    About::HazardUnknown(hazard),
+                ),
+                Truth::Unknown | Truth::False => {}
+            }
+        }
+    }
+}

@@ -1,0 +1,183 @@
+//! Checks a set-up: device, flow, patient, cylinder.
+
+mod check;
+mod target;
+
+use check::Check;
+
+use super::finding::Finding;
+use crate::book::{ConditionId, CylinderId, DeviceId, GroupId, Hazard, Rulebook};
+use crate::guard::{self, Observed, Truth};
+use crate::quantity::{Flow, Gauge, Percent, Pressure, Temperature, Time};
+
+/// A set-up to be checked: a device at a flow, and whatever else is known.
+///
+/// ```
+/// use oxyfolio::check::Setup;
+/// use oxyfolio::quantity::{Flow, Pressure};
+/// use oxyfolio::{cylinder, device, group};
+///
+/// let setup = Setup::new(device::NON_REBREATHER, Flow::litres_per_minute(8.0)?)
+///     .group(group::ADULT)
+///     .cylinder(cylinder::D)
+///     .pressure(Pressure::psi(1500.0)?);
+/// # let _ = setup;
+/// # Ok::<(), oxyfolio::quantity::OutOfBounds>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+#[must_use]
+pub struct Setup<'a> {
+    device: DeviceId,
+    flow: Flow,
+    group: Option<GroupId>,
+    conditions: Option<&'a [ConditionId]>,
+    minute_of_life: Option<Time>,
+    cylinder: Option<CylinderId>,
+    pressure: Option<Pressure<Gauge>>,
+    temperature: Option<Temperature>,
+    minutes_wanted: Option<Time>,
+    spo2: Option<Percent>,
+}
+
+impl<'a> Setup<'a> {
+    /// A device set to a flow; everything else unknown.
+    pub const fn new(device: DeviceId, flow: Flow) -> Self {
+        Self {
+            device,
+            flow,
+            group: None,
+            conditions: None,
+            minute_of_life: None,
+            cylinder: None,
+            pressure: None,
+            temperature: None,
+            minutes_wanted: None,
+            spo2: None,
+        }
+    }
+
+    /// The patient's group.
+    pub const fn group(mut self, group: GroupId) -> Self {
+        self.group = Some(group);
+        self
+    }
+
+    /// The patient's conditions; an empty list says that there are none.
+    pub const fn conditions(mut self, conditions: &'a [ConditionId]) -> Self {
+        self.conditions = Some(conditions);
+        self
+    }
+
+    /// The time since birth, for a newborn.
+    pub const fn minute_of_life(mut self, time: Time) -> Self {
+        self.minute_of_life = Some(time);
+        self
+    }
+
+    /// The cylinder's size.
+    pub const fn cylinder(mut self, cylinder: CylinderId) -> Self {
+        self.cylinder = Some(cylinder);
+        self
+    }
+
+    /// The gauge reading.
+    pub const fn pressure(mut self, pressure: Pressure<Gauge>) -> Self {
+        self.pressure = Some(pressure);
+        self
+    }
+
+    /// The cylinder's temperature.
+    pub const fn temperature(mut self, temperature: Temperature) -> Self {
+        self.temperature = Some(temperature);
+        self
+    }
+
+    /// How long the gas must last.
+    pub const fn minutes_wanted(mut self, time: Time) -> Self {
+        self.minutes_wanted = Some(time);
+        self
+    }
+
+    /// The patient's oxygen saturation.
+    pub const fn spo2(mut self, spo2: Percent) -> Self {
+        self.spo2 = Some(spo2);
+        self
+    }
+}
+
+/// Checks a set-up against a rulebook. Every finding goes to `visit`, in the order device, cylinder, target, hazards.
+///
+/// Gives the hazards that a set-up can't show because they depend on the state of the equipment: they were not checked.
+///
+/// # Errors
+///
+/// [`NotThisBook`] when an identifier isn't of this rulebook.
+///
+/// ```
+/// use oxyfolio::check::{check_setup, Setup};
+/// use oxyfolio::quantity::Flow;
+/// use oxyfolio::{RULEBOOK, device, group};
+///
+/// let setup = Setup::new(device::NON_REBREATHER, Flow::litres_per_minute(6.0)?).group(group::ADULT);
+/// let mut codes = Vec::new();
+/// check_setup(&RULEBOOK, &setup, |finding| codes.push(finding.code()))?;
+/// assert!(codes.contains(&"flow-too-low"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn check_setup<'b, 's>(
+    book: &'b Rulebook,
+    setup: &Setup<'s>,
+    visit: impl FnMut(Finding<'b>),
+) -> Result<NotChecked<'b, 's>, NotThisBook> {
+    let device = book.device(setup.device).ok_or(NotThisBook)?;
+    if setup.group.is_some_and(|group| book.group(group).is_none())
+        || setup.cylinder.is_some_and(|id| book.cylinder(id).is_none())
+        || setup
+            .conditions
+            .is_some_and(|all| all.iter().any(|id| book.condition(*id).is_none()))
+    {
+        return Err(NotThisBook);
+    }
+    let mut check = Check {
+        book,
+        setup,
+        device,
+        visit,
+    };
+    check.device();
+    let minutes_left = check.cylinder();
+    let target = check.target();
+    let observed = check.observed(minutes_left, target);
+    check.hazards(&observed);
+    Ok(NotChecked { book, observed })
+}
+
+/// An identifier belongs to another rulebook.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotThisBook;
+
+impl core::fmt::Display for NotThisBook {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str("expected identifiers of this rulebook, found one of another")
+    }
+}
+
+impl core::error::Error for NotThisBook {}
+
+/// The hazards that a set-up doesn't show.
+#[derive(Clone, Copy, Debug)]
+pub struct NotChecked<'b, 's> {
+    book: &'b Rulebook,
+    observed: Observed<'s>,
+}
+
+impl<'b> NotChecked<'b, '_> {
+    /// Each of them.
+    pub fn hazards(&self) -> impl Iterator<Item = &'b Hazard> {
+        let (book, observed) = (self.book, self.observed);
+        book.hazards.iter().filter(move |hazard| {
+            guard::depends_on_equipment(&hazard.never)
+                && guard::evaluate(&hazard.never, book, &observed) == Truth::Unknown
+        })
+    }
+}

@@ -1,0 +1,210 @@
+//! What the program can be asked.
+
+use std::{ffi::OsString, path::PathBuf};
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use crate::book::CardSize;
+use crate::cards::Paper;
+
+/// Checks an oxygen-therapy rulebook, prints its pocket cards, checks a set-up and says how long the gas lasts.
+#[derive(Debug, Parser)]
+#[command(
+    name = "oxyfolio",
+    version,
+    arg_required_else_help = true,
+    after_help = "\
+Start here:
+  oxyfolio check --rules rules          is the rulebook in order?
+  oxyfolio cards --out my-cards         print the pocket cards
+  oxyfolio duration --cylinder D --pressure \"1500 psi\" --flow \"15 L/min\"
+
+Without --rules the demo rulebook of an invented agency is used.
+Exit code: 0 nothing wrong, 1 findings or errors in the rulebook, 2 could not run.
+
+Local protocol and medical direction come first. Training and reference aid: not a
+medical device, not a substitute for licensed judgement."
+)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+    /// Options of every command.
+    #[command(flatten)]
+    pub common: Common,
+}
+
+/// Options of every command.
+#[derive(Debug, Args)]
+pub struct Common {
+    /// The folder that holds the rulebook's chapters [default: the demo rulebook in this program]
+    #[arg(long, value_name = "DIR", global = true)]
+    pub rules: Option<PathBuf>,
+    /// How to answer: text for people, json for programs
+    #[arg(long, value_enum, default_value_t = Format::Text, global = true)]
+    pub format: Format,
+}
+
+/// How to answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    /// For people.
+    Text,
+    /// For programs.
+    Json,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Check a rulebook: every error at once, with its line and what to write instead
+    #[command(after_help = "\
+Examples:
+  oxyfolio check --rules rules
+  oxyfolio check --rules rules --format json
+
+Edit a chapter, save it, check again. A rulebook without errors is not yet a signed
+protocol: that takes the medical director.")]
+    Check(Check),
+    /// Print the pocket cards as PDF, with cut marks
+    #[command(after_help = "\
+Examples:
+  oxyfolio cards --out my-cards
+  oxyfolio cards --rules rules --out my-cards --paper letter --size id-1
+
+Print at 100 % (\"actual size\") and measure the bar on the sheet: it is 50 mm long.
+Either all files are new, or after an error all are as they were.")]
+    Cards(Cards),
+    /// Say how many minutes a cylinder lasts
+    #[command(after_help = "\
+Examples:
+  oxyfolio duration --cylinder D --pressure \"1500 psi\" --flow \"15 L/min\"
+  oxyfolio duration --cylinder metric-2-l --pressure \"120 bar\" --flow \"6 L/min\"
+
+minutes = (gauge reading - residual pressure) x cylinder factor / flow, rounded down.
+The residual pressure is the rulebook's, unless --residual is given.
+Letters are US sizes: read what is stamped on the cylinder.")]
+    Duration(Duration),
+    /// Check a set-up: device, flow, patient, cylinder
+    #[command(after_help = "\
+Examples:
+  oxyfolio setup --device non-rebreather --flow \"15 L/min\" --group adult
+  oxyfolio setup --device nasal-cannula --flow \"2 L/min\" --group adult \\
+      --condition none --spo2 \"91 %\" --cylinder D --pressure \"1500 psi\" \\
+      --temperature \"20 °C\" --minutes 40
+
+What is not given can't be checked, and the answer says so; the exit code is then 1.
+Findings quote the rule, its place in the book and its reason.")]
+    Setup(Setup),
+}
+
+/// Options of `check`.
+#[derive(Debug, Args)]
+pub struct Check {}
+
+/// Options of `cards`.
+#[derive(Debug, Args)]
+pub struct Cards {
+    /// The folder for the PDF files; made if it isn't there
+    #[arg(long, value_name = "DIR", default_value = "oxyfolio-cards")]
+    pub out: PathBuf,
+    /// The paper to print on; may be given twice [default: both]
+    #[arg(long, value_enum)]
+    pub paper: Vec<PaperArg>,
+    /// The size of the cards; may be given twice [default: both]
+    #[arg(long, value_enum)]
+    pub size: Vec<SizeArg>,
+    /// The typesetting program
+    #[arg(long, value_name = "PROGRAM", default_value = "typst")]
+    pub typst: OsString,
+}
+
+/// A paper on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum PaperArg {
+    /// 210 x 297 mm
+    A4,
+    /// 8.5 x 11 in
+    Letter,
+}
+
+impl From<PaperArg> for Paper {
+    fn from(paper: PaperArg) -> Self {
+        match paper {
+            PaperArg::A4 => Self::A4,
+            PaperArg::Letter => Self::Letter,
+        }
+    }
+}
+
+/// A card size on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum SizeArg {
+    /// 85.60 x 53.98 mm (ISO/IEC 7810)
+    #[value(name = "id-1")]
+    Id1,
+    /// 3 x 5 in
+    #[value(name = "3x5")]
+    ThreeByFive,
+}
+
+impl From<SizeArg> for CardSize {
+    fn from(size: SizeArg) -> Self {
+        match size {
+            SizeArg::Id1 => Self::Id1,
+            SizeArg::ThreeByFive => Self::ThreeByFive,
+        }
+    }
+}
+
+/// Options of `duration`.
+#[derive(Debug, Args)]
+pub struct Duration {
+    /// The cylinder's size, as the rulebook names it: D, E, metric-2-l
+    #[arg(long, value_name = "SIZE")]
+    pub cylinder: String,
+    /// The gauge reading: "1500 psi", "120 bar"
+    #[arg(long)]
+    pub pressure: String,
+    /// The flow: "15 L/min"
+    #[arg(long)]
+    pub flow: String,
+    /// Gas below this reading isn't counted [default: the rulebook's residual pressure]
+    #[arg(long, value_name = "PRESSURE")]
+    pub residual: Option<String>,
+}
+
+/// Options of `setup`.
+#[derive(Debug, Args)]
+pub struct Setup {
+    /// The device, as the rulebook names it: nasal-cannula, non-rebreather
+    #[arg(long)]
+    pub device: String,
+    /// The flow: "2 L/min"
+    #[arg(long)]
+    pub flow: String,
+    /// The patient's group: adult, child, infant, newborn
+    #[arg(long)]
+    pub group: Option<String>,
+    /// A condition of the patient, or none; may be given more than once: retains-co2
+    #[arg(long, value_name = "CONDITION")]
+    pub condition: Vec<String>,
+    /// The time since birth, for a newborn: "3 min", "2 days"
+    #[arg(long, value_name = "TIME")]
+    pub since_birth: Option<String>,
+    /// The oxygen saturation: "91 %"
+    #[arg(long, value_name = "SHARE")]
+    pub spo2: Option<String>,
+    /// The cylinder's size, as the rulebook names it
+    #[arg(long, value_name = "SIZE")]
+    pub cylinder: Option<String>,
+    /// The gauge reading: "1500 psi"
+    #[arg(long)]
+    pub pressure: Option<String>,
+    /// The cylinder's temperature: "20 °C", "70 °F"
+    #[arg(long, allow_hyphen_values = true)]
+    pub temperature: Option<String>,
+    /// How long the gas must last, in minutes
+    #[arg(long, value_name = "MINUTES")]
+    pub minutes: Option<String>,
+}

@@ -1,0 +1,123 @@
+//! `oxyfolio check`.
+
+use std::{io::Write, path::Path};
+
+use serde_json::{Value, json};
+
+use super::{
+    CannotRun, Outcome,
+    args::{Check, Common, Format},
+    book, words,
+};
+use crate::compile::{
+    Compiled,
+    diagnostic::{Diagnostic, Level},
+    render,
+    source::Sources,
+};
+
+/// Checks the rulebook.
+pub fn run(_: &Check, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
+    match book::read(common.rules.as_deref()) {
+        Ok(compiled) => {
+            accepted(&compiled, common.format, out)?;
+            Ok(Outcome::Fine)
+        }
+        Err(rejected) => {
+            let rules = common
+                .rules
+                .as_deref()
+                .unwrap_or(Path::new("the built-in rulebook"));
+            book::print_rejected(&rejected, rules, common.format, out)?;
+            Ok(Outcome::Findings)
+        }
+    }
+}
+
+fn accepted(compiled: &Compiled, format: Format, out: &mut dyn Write) -> Result<(), CannotRun> {
+    let book = &compiled.book;
+    let steps: usize = book
+        .procedures
+        .iter()
+        .map(|procedure| procedure.steps.len())
+        .sum();
+    let counts = [
+        ("chapters", compiled.sources.iter().count()),
+        ("groups", book.groups.len()),
+        ("devices", book.devices.len()),
+        ("cylinders", book.cylinders.len()),
+        ("connections", book.connections.len()),
+        ("policies", book.policies.all.len()),
+        ("targets", book.targets.len()),
+        ("procedures", book.procedures.len()),
+        ("steps", steps),
+        ("hazards", book.hazards.len()),
+        ("cards", book.cards.len()),
+    ];
+    match format {
+        Format::Text => {
+            words::heading(out, book)?;
+            for note in &compiled.notes {
+                writeln!(out, "{}\n", render::render(note, &compiled.sources, true))?;
+            }
+            let counted: Vec<String> = counts
+                .iter()
+                .map(|(what, count)| format!("{count} {what}"))
+                .collect();
+            writeln!(out, "No errors: {}.", counted.join(", "))?;
+            words::footing(out)?;
+        }
+        Format::Json => {
+            let counts: Value = counts
+                .iter()
+                .map(|(what, count)| ((*what).to_owned(), json!(count)))
+                .collect::<serde_json::Map<_, _>>()
+                .into();
+            let answer = json!({
+                "ok": true,
+                "counts": counts,
+                "diagnostics": diagnostics(&compiled.notes, &compiled.sources),
+            });
+            words::json(out, &words::framed(book, answer))?;
+        }
+    }
+    Ok(())
+}
+
+/// Diagnostics for programs: lines and columns from 1, columns in characters.
+pub fn diagnostics(found: &[Diagnostic], sources: &Sources) -> Value {
+    let place = |span: crate::compile::source::Span| {
+        let start = sources.line_column(span);
+        let end = sources.line_column(crate::compile::source::Span {
+            start: span.end,
+            ..span
+        });
+        json!({
+            "file": sources.get(span.file).map(|source| &source.path),
+            "line": start.line,
+            "column": start.column,
+            "end_line": end.line,
+            "end_column": end.column,
+        })
+    };
+    found
+        .iter()
+        .map(|diagnostic| {
+            json!({
+                "code": diagnostic.code,
+                "level": match diagnostic.level {
+                    Level::Error => "error",
+                    Level::Note => "note",
+                },
+                "message": diagnostic.message,
+                "place": diagnostic.span.map(place),
+                "labels": diagnostic
+                    .labels
+                    .iter()
+                    .map(|(span, words)| json!({ "place": place(*span), "message": words }))
+                    .collect::<Vec<_>>(),
+                "hints": diagnostic.hints,
+            })
+        })
+        .collect()
+}

@@ -1,0 +1,60 @@
+//! The program: a thin face on the library. Each command has a file of its own.
+//!
+//! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run.
+
+mod args;
+mod book;
+mod cards;
+mod check;
+mod duration;
+mod setup;
+mod words;
+
+use std::{io::Write, process::ExitCode};
+
+use clap::Parser as _;
+
+use args::{Arguments, Command};
+
+/// How a command ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Outcome {
+    /// Nothing is wrong.
+    Fine,
+    /// There are findings, or errors in the rulebook.
+    Findings,
+}
+
+/// Why a command could not run, in a sentence.
+struct CannotRun(String);
+
+impl<E: core::fmt::Display> From<E> for CannotRun {
+    fn from(error: E) -> Self {
+        Self(error.to_string())
+    }
+}
+
+/// Runs the program with the arguments it was started with.
+#[must_use]
+pub fn run() -> ExitCode {
+    let arguments = Arguments::parse();
+    let mut out = anstream::stdout().lock();
+    let outcome = match &arguments.command {
+        Command::Check(command) => check::run(command, &arguments.common, &mut out),
+        Command::Cards(command) => cards::run(command, &arguments.common, &mut out),
+        Command::Duration(command) => duration::run(command, &arguments.common, &mut out),
+        Command::Setup(command) => setup::run(command, &arguments.common, &mut out),
+    };
+    let outcome = outcome.and_then(|outcome| {
+        out.flush()?;
+        Ok(outcome)
+    });
+    match outcome {
+        Ok(Outcome::Fine) => ExitCode::SUCCESS,
+        Ok(Outcome::Findings) => ExitCode::from(1),
+        Err(CannotRun(reason)) => {
+            anstream::eprintln!("error: {reason}");
+            ExitCode::from(2)
+        }
+    }
+}

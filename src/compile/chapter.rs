@@ -1,0 +1,306 @@
+//! Finds the rule blocks of a chapter: the fenced blocks that begin with `yaml KIND`, with the heading above each
+//! and the prose that gives its reason.
+//!
+//! A rule that is not seen is the worst thing that can happen here, so whatever could hide one is an error: a fence
+//! left open, a fence inside a list or a quotation, a kind that is misspelled.
+
+use std::ops::Range;
+
+use pulldown_cmark::{CodeBlockKind, Event, Options, Parser, Tag, TagEnd};
+
+use super::{
+    diagnostic::Diagnostics,
+    source::{FileId, Sources},
+    suggest::nearest,
+};
+use crate::book::Kind;
+
+/// A rule block, still as text.
+#[derive(Clone, Debug)]
+pub struct Block {
+    /// What kind of rule it holds.
+    pub kind: Kind,
+    /// The chapter it stands in.
+    pub file: FileId,
+    /// Where the opening fence is.
+    pub fence: Range<usize>,
+    /// Where its YAML is.
+    pub body: Range<usize>,
+    /// The chapter's title.
+    pub chapter: String,
+    /// The nearest heading above.
+    pub heading: String,
+    /// The paragraphs between the last heading or block and this one.
+    pub rationale: String,
+}
+
+/// Finds the rule blocks of one chapter.
+pub fn blocks(sources: &Sources, file: FileId, found: &mut Diagnostics) -> Vec<Block> {
+    Walk {
+        sources,
+        file,
+        text: sources.text(file),
+        found,
+        blocks: Vec::new(),
+        title: None,
+        heading: None,
+        rationale: Vec::new(),
+        depth: 0,
+    }
+    .run()
+}
+
+struct Walk<'a> {
+    sources: &'a Sources,
+    file: FileId,
+    text: &'a str,
+    found: &'a mut Diagnostics,
+    blocks: Vec<Block>,
+    title: Option<String>,
+    heading: Option<String>,
+    rationale: Vec<String>,
+    depth: usize,
+}
+
+impl Walk<'_> {
+    fn run(mut self) -> Vec<Block> {
+        let mut prose: Option<String> = None;
+        let parser = Parser::new_ext(self.text, Options::ENABLE_TABLES).into_offset_iter();
+        for (event, range) in parser {
+            match event {
+                Event::Start(Tag::Heading { .. } | Tag::Paragraph) => prose = Some(String::new()),
+                Event::End(TagEnd::Heading(_)) => {
+                    let heading = prose.take().unwrap_or_default();
+                    self.title.get_or_insert_with(|| heading.clone());
+                    self.heading = Some(heading);
+                    self.rationale.clear();
+                }
+                Event::End(TagEnd::Paragraph) => {
+                    self.rationale.extend(prose.take());
+                }
+                Event::Text(words) | Event::Code(words) => {
+                    if let Some(prose) = &mut prose {
+                        prose.push_str(&words);
+                    }
+                }
+                Event::SoftBreak | Event::HardBreak => {
+                    if let Some(prose) = &mut prose {
+                        prose.push(' ');
+                    }
+                }
+                Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(info))) => {
+                    self.fenced(&info, range);
+                }
+                Event::Start(Tag::List(_) | Tag::BlockQuote(_)) => self.depth += 1,
+                Event::End(TagEnd::List(_) | TagEnd::BlockQuote(_)) => {
+                    self.depth = self.depth.saturating_sub(1);
+                }
+                Event::Html(html) => self.hidden_in_html(&html, range),
+                _ => {}
+            }
+        }
+        self.blocks
+    }
+
+    fn fenced(&mut self, info: &str, range: Range<usize>) {
+        let fence = Fence::measure(self.text, range);
+        let Some(kind) = self.rule_kind(info, &fence) else {
+            self.prose_fence(&fence);
+            return;
+        };
+        let opening = self.sources.span(self.file, fence.opening.clone());
+        if let Some(inner) = fence.inner_fence(self.text, 3) {
+            let inner = self.sources.span(self.file, inner);
+            self.found
+                .error(
+                    "unclosed-fence",
+                    opening,
+                    "this block is not closed before another begins",
+                )
+                .label(inner, "the next fence is here")
+                .hint("close the block with a line of three backticks");
+        } else if !fence.closed {
+            self.found
+                .error("unclosed-fence", opening, "this block is never closed")
+                .hint("close the block with a line of three backticks");
+        } else if self.depth > 0 || !fence.at_line_start {
+            self.found
+                .error(
+                    "nested-rule",
+                    opening,
+                    "expected the rule block at the start of a line, found it inside a list, a quotation or an indent",
+                )
+                .hint("move the block to the left margin");
+        } else {
+            let chapter = self.title.clone().unwrap_or_else(|| self.file_stem());
+            self.blocks.push(Block {
+                kind,
+                file: self.file,
+                fence: fence.opening.clone(),
+                body: fence.body,
+                heading: self.heading.clone().unwrap_or_else(|| chapter.clone()),
+                chapter,
+                rationale: self.rationale.join("\n\n"),
+            });
+        }
+        self.rationale.clear();
+    }
+
+    /// The kind of rule a fence announces; reports a fence that seems to mean a rule and isn't one.
+    fn rule_kind(&mut self, info: &str, fence: &Fence) -> Option<Kind> {
+        let words: Vec<&str> = info.split_whitespace().collect();
+        let known = Kind::ALL.map(Kind::word);
+        let exact = |word: &str| Kind::ALL.into_iter().find(|kind| kind.word() == word);
+        match *words.as_slice() {
+            ["yaml", word] => {
+                let kind = exact(word);
+                if kind.is_none() {
+                    let span = self.info_span(fence, word);
+                    let error = self.found.error(
+                        "unknown-kind",
+                        span,
+                        format!("expected a kind of rule, found `{word}`"),
+                    );
+                    match nearest(word, known) {
+                        Some(near) => error.hint(format!("did you mean `{near}`?")),
+                        None => error.hint(format!("the kinds are {}", known.join(", "))),
+                    };
+                }
+                kind
+            }
+            ["yaml", word, extra, ..] if exact(word).is_some() => {
+                let span = self.info_span(fence, extra);
+                self.found
+                    .error(
+                        "unknown-kind",
+                        span,
+                        format!("expected nothing after the kind of rule, found `{extra}`"),
+                    )
+                    .hint(format!("write `yaml {word}`"));
+                exact(word)
+            }
+            [first, ..] if first != "yaml" => {
+                let lowered = info.to_lowercase();
+                let meant = lowered
+                    .split(|c: char| !c.is_alphanumeric())
+                    .find_map(exact)
+                    .filter(|_| lowered.starts_with('y') || lowered.starts_with("json"));
+                if let Some(kind) = meant {
+                    let span = self.info_span(fence, first);
+                    self.found
+                        .error(
+                            "unknown-kind",
+                            span,
+                            format!("expected `yaml {kind}`, found `{}`", info.trim()),
+                        )
+                        .hint(format!(
+                            "write `yaml {kind}` for a rule, or `text` for an example"
+                        ));
+                }
+                None
+            }
+            _ => None,
+        }
+    }
+
+    /// A fence that holds no rule must not swallow one.
+    fn prose_fence(&mut self, fence: &Fence) {
+        let opening = self.sources.span(self.file, fence.opening.clone());
+        if let Some(inner) = fence.inner_fence(self.text, fence.ticks)
+            && self
+                .text
+                .get(inner.clone())
+                .is_some_and(|line| line.contains("yaml "))
+        {
+            let inner = self.sources.span(self.file, inner);
+            self.found
+                .error(
+                    "unclosed-fence",
+                    opening,
+                    "this block is not closed before a rule begins",
+                )
+                .label(inner, "this rule would be lost")
+                .hint("close the block with a line of three backticks");
+        } else if !fence.closed {
+            self.found
+                .error("unclosed-fence", opening, "this block is never closed")
+                .hint("close the block with a line of three backticks");
+        }
+    }
+
+    fn hidden_in_html(&mut self, html: &str, range: Range<usize>) {
+        let hidden = html.trim_start().trim_start_matches(['`', '~']);
+        if hidden.len() < html.trim_start().len() && hidden.starts_with("yaml ") {
+            let span = self.sources.span(self.file, range);
+            self.found
+                .error(
+                    "hidden-rule",
+                    span,
+                    "this rule stands inside HTML and is not read",
+                )
+                .hint("take the rule out of the HTML, or delete it");
+        }
+    }
+
+    fn info_span(&self, fence: &Fence, word: &str) -> super::source::Span {
+        let line = self.text.get(fence.opening.clone()).unwrap_or("");
+        let start = fence.opening.start + line.find(word).unwrap_or(0);
+        self.sources.span(self.file, start..start + word.len())
+    }
+
+    fn file_stem(&self) -> String {
+        let name = self.sources.get(self.file).map_or("", |file| &file.name);
+        name.trim_end_matches(".md").to_owned()
+    }
+}
+
+/// Where the parts of a fenced block are.
+struct Fence {
+    opening: Range<usize>,
+    body: Range<usize>,
+    ticks: usize,
+    closed: bool,
+    at_line_start: bool,
+}
+
+impl Fence {
+    fn measure(text: &str, range: Range<usize>) -> Self {
+        let block = text.get(range.clone()).unwrap_or("").trim_end();
+        let marker = block.chars().next().unwrap_or('`');
+        let ticks = block.chars().take_while(|&c| c == marker).count();
+        let opening_len = block.find('\n').unwrap_or(block.len());
+        let opening = block.get(..opening_len).unwrap_or("").trim_end().len();
+        let last_line = block.rfind('\n').map_or(block.len(), |newline| newline + 1);
+        let closing = block.get(last_line..).unwrap_or("").trim();
+        let closed =
+            closing.chars().count() >= ticks && closing.chars().all(|c| c == marker) && !closing.is_empty();
+        let body_start = (opening_len + 1).min(block.len());
+        let body_end = if closed { last_line } else { block.len() }.max(body_start);
+        let before = text.get(..range.start).unwrap_or("");
+        Self {
+            opening: range.start..range.start + opening,
+            body: range.start + body_start..range.start + body_end,
+            ticks,
+            closed,
+            at_line_start: before.is_empty() || before.ends_with('\n'),
+        }
+    }
+
+    /// The first line inside the block that would itself open a block with at least `least` ticks.
+    fn inner_fence(&self, text: &str, least: usize) -> Option<Range<usize>> {
+        let mut start = self.body.start;
+        for line in text.get(self.body.clone())?.split_inclusive('\n') {
+            let fence = line.trim();
+            let ticks = ['`', '~']
+                .map(|marker| fence.chars().take_while(|&c| c == marker).count())
+                .into_iter()
+                .max()
+                .unwrap_or(0);
+            if ticks >= least.max(3) {
+                return Some(start..start + line.trim_end().len());
+            }
+            start += line.len();
+        }
+        None
+    }
+}

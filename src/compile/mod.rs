@@ -1,0 +1,98 @@
+//! The rulebook compiler: from Markdown chapters to the typed rulebook, and from there to Rust tables.
+//!
+//! The stages in order, a module each: [`source`] keeps the chapters' text and positions; [`chapter`] finds rule
+//! blocks; `yaml` reads a block; `fields`, [`written`], [`guard`] and `quoted` read values; [`names`] and `resolve`
+//! turn blocks into rules; [`emit`] writes Rust. [`diagnostic`] says what is wrong, [`render`] draws it.
+//!
+//! `build.rs` and the program both use this room, so that what the build accepts is what the program accepts.
+
+pub mod chapter;
+pub mod diagnostic;
+pub mod digest;
+pub mod emit;
+mod fields;
+pub mod folder;
+pub mod guard;
+pub mod language;
+pub mod names;
+mod quoted;
+pub mod render;
+mod resolve;
+pub mod source;
+pub mod suggest;
+pub mod written;
+mod yaml;
+
+use diagnostic::{Diagnostic, Diagnostics};
+use source::Sources;
+
+use crate::book::Rulebook;
+
+/// A rulebook that was read without errors.
+#[derive(Debug)]
+pub struct Compiled {
+    /// The typed rulebook.
+    pub book: Rulebook,
+    /// The chapters it was read from.
+    pub sources: Sources,
+    /// What is worth the editor's attention.
+    pub notes: Vec<Diagnostic>,
+}
+
+/// Why a rulebook can't be used.
+#[derive(Debug)]
+pub struct Rejected {
+    /// The chapters as far as they could be read.
+    pub sources: Sources,
+    /// Everything that is wrong, in the order of the book.
+    pub diagnostics: Vec<Diagnostic>,
+}
+
+impl Rejected {
+    /// Draws every diagnostic, with an empty line after each.
+    #[must_use]
+    pub fn render(&self, colour: bool) -> String {
+        let drawn = self
+            .diagnostics
+            .iter()
+            .map(|diagnostic| render::render(diagnostic, &self.sources, colour) + "\n\n");
+        drawn.collect()
+    }
+}
+
+/// Compiles chapters already in memory.
+///
+/// # Errors
+///
+/// [`Rejected`] with every error of the book.
+///
+/// ```
+/// use oxyfolio::compile::{compile, source::Sources};
+/// let mut sources = Sources::default();
+/// sources.add("a.md".into(), "a.md".into(), "# Book\n\n```yaml devise\nid: x\n```\n".into());
+/// let rejected = compile(sources).unwrap_err();
+/// assert_eq!(rejected.diagnostics[0].code, "missing-kind");
+/// assert!(rejected.render(false).contains("did you mean `device`?"));
+/// ```
+pub fn compile(sources: Sources) -> Result<Compiled, Box<Rejected>> {
+    compile_with(sources, Diagnostics::default())
+}
+
+/// Compiles chapters, with what was found while reading them.
+fn compile_with(sources: Sources, mut found: Diagnostics) -> Result<Compiled, Box<Rejected>> {
+    let mut blocks = Vec::new();
+    for (file, _) in sources.iter() {
+        blocks.extend(chapter::blocks(&sources, file, &mut found));
+    }
+    let digest = digest::Digest::of(&sources);
+    let book = resolve::resolve(&blocks, &sources, &digest, &mut found);
+    let diagnostics = found.into_sorted();
+    match book {
+        Some(book) => Ok(Compiled {
+            book,
+            sources,
+            notes: diagnostics,
+        }),
+        None => Err(Box::new(Rejected { sources, diagnostics })),
+    }
+}

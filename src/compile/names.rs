@@ -1,0 +1,167 @@
+//! Every name of the book with the place where it was given, so that references resolve before rules are built.
+
+use super::{
+    diagnostic::Diagnostics,
+    fields,
+    source::Span,
+    suggest::{listed, nearest},
+    yaml::Node,
+};
+use crate::book::Kind;
+
+/// The names of one kind, in the order of the book.
+#[derive(Clone, Debug)]
+pub struct Table {
+    what: &'static str,
+    names: Vec<(String, Span)>,
+}
+
+impl Table {
+    /// An empty table.
+    pub const fn new(what: &'static str) -> Self {
+        Self {
+            what,
+            names: Vec::new(),
+        }
+    }
+
+    /// Adds a name; a name given before is an error. Gives whether it was new.
+    pub fn add(&mut self, name: &str, span: Span, found: &mut Diagnostics) -> bool {
+        if let Some((_, first)) = self.names.iter().find(|(known, _)| known == name) {
+            found
+                .error(
+                    "duplicate-id",
+                    span,
+                    format!("found the {} `{name}` a second time", self.what),
+                )
+                .label(*first, "first defined here")
+                .hint("give one of them another id");
+            return false;
+        }
+        if self.names.len() >= usize::from(u16::MAX) {
+            found.error(
+                "too-many-rules",
+                span,
+                format!("expected at most {} of a kind, found more", u16::MAX),
+            );
+            return false;
+        }
+        self.names.push((name.to_owned(), span));
+        true
+    }
+
+    /// A name's place in the table.
+    pub fn index(&self, name: &str) -> Option<u16> {
+        let index = self.names.iter().position(|(known, _)| known == name)?;
+        u16::try_from(index).ok()
+    }
+
+    /// All names, in the order of the book.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.names.iter().map(|(name, _)| name.as_str())
+    }
+
+    /// Where a name was given.
+    pub fn span(&self, index: usize) -> Option<Span> {
+        self.names.get(index).map(|(_, span)| *span)
+    }
+
+    /// Looks a name up; reports one that isn't known, with the nearest that is.
+    pub fn resolve<Id>(
+        &self,
+        name: &str,
+        span: Span,
+        found: &mut Diagnostics,
+        make: impl FnOnce(u16) -> Id,
+    ) -> Option<Id> {
+        if let Some(index) = self.index(name) {
+            return Some(make(index));
+        }
+        let error = found.error(
+            "unknown-name",
+            span,
+            format!("expected the id of a {}, found `{name}`", self.what),
+        );
+        match nearest(name, self.names()) {
+            Some(near) => error.hint(format!("did you mean `{near}`?")),
+            None if self.names.is_empty() => error.hint(format!("the book defines no {}", self.what)),
+            None => error.hint(format!(
+                "the book defines {}",
+                listed(self.names().take(12), "and")
+            )),
+        };
+        None
+    }
+
+    /// Looks up the name written in a node.
+    pub fn reference<Id>(
+        &self,
+        node: &Node,
+        found: &mut Diagnostics,
+        make: impl FnOnce(u16) -> Id,
+    ) -> Option<Id> {
+        let name = fields::plain(node, found)?;
+        self.resolve(name, node.span, found, make)
+    }
+}
+
+/// The names of all kinds that have one.
+#[derive(Clone, Debug)]
+pub struct Names {
+    /// Patient groups.
+    pub groups: Table,
+    /// Devices.
+    pub devices: Table,
+    /// Cylinders.
+    pub cylinders: Table,
+    /// Connections.
+    pub connections: Table,
+    /// Policies.
+    pub policies: Table,
+    /// Conditions, named by targets.
+    pub conditions: Table,
+    /// Targets.
+    pub targets: Table,
+    /// Procedures.
+    pub procedures: Table,
+    /// Hazards.
+    pub hazards: Table,
+    /// Cards.
+    pub cards: Table,
+}
+
+impl Default for Names {
+    /// No names yet.
+    fn default() -> Self {
+        Self {
+            groups: Table::new("group"),
+            devices: Table::new("device"),
+            cylinders: Table::new("cylinder"),
+            connections: Table::new("connection"),
+            policies: Table::new("policy"),
+            conditions: Table::new("condition"),
+            targets: Table::new("target"),
+            procedures: Table::new("procedure"),
+            hazards: Table::new("hazard"),
+            cards: Table::new("card"),
+        }
+    }
+}
+
+impl Names {
+    /// The table of a kind; the agency has no name.
+    pub fn table(&mut self, kind: Kind) -> Option<&mut Table> {
+        Some(match kind {
+            Kind::Agency => return None,
+            Kind::Group => &mut self.groups,
+            Kind::Device => &mut self.devices,
+            Kind::Cylinder => &mut self.cylinders,
+            Kind::Connection => &mut self.connections,
+            Kind::Policy => &mut self.policies,
+            Kind::Target => &mut self.targets,
+            Kind::Procedure => &mut self.procedures,
+            Kind::Hazard => &mut self.hazards,
+            Kind::Card => &mut self.cards,
+        })
+    }
+}

@@ -1,0 +1,109 @@
+//! The agency: exactly one.
+
+use super::{
+    super::{
+        diagnostic::Diagnostics,
+        fields::{self, Fields, Keys},
+    },
+    Raw,
+};
+use crate::book::{Agency, Kind, Rule, Text};
+use crate::quantity::{PressureUnit, TemperatureUnit};
+
+const KEYS: Keys = Keys {
+    of: "agency",
+    required: &[
+        "name",
+        "place",
+        "medical-director",
+        "edition",
+        "effective",
+        "review",
+        "signed-off",
+        "pressure-unit",
+        "temperature-unit",
+    ],
+    optional: &["disclaimers"],
+};
+
+/// Reads the agency; none or a second one is an error.
+pub fn the_one(raws: &[Raw], found: &mut Diagnostics) -> Option<Agency> {
+    let mut agencies = raws.iter().filter(|raw| raw.kind == Kind::Agency);
+    let Some(first) = agencies.next() else {
+        found
+            .book_error("missing-kind", "expected an agency, found none")
+            .hint("add a block that begins with ```yaml agency");
+        return None;
+    };
+    for second in agencies {
+        found
+            .error("second-agency", second.node.span, "found a second agency")
+            .label(first.node.span, "the first is here")
+            .hint("a rulebook belongs to one agency: keep one of the two");
+    }
+    read(first, found)
+}
+
+fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Agency> {
+    let fields = Fields::of(&raw.node, &KEYS, found)?;
+    let name = fields.read("name", found, fields::text);
+    let location = fields.read("place", found, fields::text);
+    let medical_director = fields.read("medical-director", found, fields::text);
+    let edition = fields.read("edition", found, fields::text);
+    let effective = fields.read("effective", found, fields::date);
+    let review = fields.read("review", found, fields::date);
+    let signed_off = fields.read("signed-off", found, fields::date);
+    let pressure_unit = fields.read("pressure-unit", found, |node, found| {
+        fields::word(
+            node,
+            found,
+            "unit",
+            &[
+                ("psi", PressureUnit::Psi),
+                ("bar", PressureUnit::Bar),
+                ("kPa", PressureUnit::Kpa),
+            ],
+        )
+    });
+    let temperature_unit = fields.read("temperature-unit", found, |node, found| {
+        fields::word(
+            node,
+            found,
+            "unit",
+            &[
+                ("°C", TemperatureUnit::Celsius),
+                ("°F", TemperatureUnit::Fahrenheit),
+            ],
+        )
+    });
+    let disclaimers = fields.list("disclaimers", found, fields::texts);
+    if let (Some(effective), Some(review)) = (effective, review)
+        && review <= effective
+        && let Some(node) = fields.get("review")
+    {
+        found
+            .error(
+                "review-not-after-effective",
+                node.span,
+                format!("expected a review date after {effective}, found {review}"),
+            )
+            .hint("the book is reviewed after it takes effect");
+    }
+    Some(Agency {
+        rule: Rule {
+            id: Text::fixed("agency"),
+            name: name?,
+            place: raw.place.clone(),
+            rationale: raw.rationale.clone(),
+        },
+        location: location?,
+        medical_director: medical_director?,
+        edition: edition?,
+        effective: effective?,
+        review: review?,
+        signed_off: signed_off?,
+        pressure_unit: pressure_unit?,
+        temperature_unit: temperature_unit?,
+        disclaimers: disclaimers?,
+    })
+}

@@ -1,0 +1,162 @@
+//! Pocket cards.
+
+use super::{
+    super::{
+        diagnostic::Diagnostics,
+        fields::{self, Fields, Keys},
+        names::Table,
+        quoted::Quotable,
+        written::Measure,
+        yaml::Node,
+    },
+    Raw, Scope, rule,
+};
+use crate::book::{Card, CardSize, CylinderId, DeviceId, HazardId, Layout, List, ProcedureId};
+
+const KEYS: Keys = Keys {
+    of: "card",
+    required: &["id", "title", "layout", "sizes"],
+    optional: &[
+        "devices",
+        "cylinders",
+        "pressures",
+        "flows",
+        "procedures",
+        "hazards",
+        "notes",
+    ],
+};
+
+/// The keys each layout needs.
+const LAYOUTS: [(&str, &[&str]); 4] = [
+    ("devices", &["devices"]),
+    ("durations", &["cylinders", "pressures", "flows"]),
+    ("steps", &["procedures"]),
+    ("cautions", &["hazards"]),
+];
+
+/// Reads a card.
+pub fn read(
+    raw: &Raw,
+    scope: &Scope<'_>,
+    quotable: Option<&Quotable<'_>>,
+    found: &mut Diagnostics,
+) -> Option<Card> {
+    let fields = Fields::of(&raw.node, &KEYS, found)?;
+    let rule = rule(raw, &fields, "title", found);
+    let layout = fields.read("layout", found, |node, found| {
+        fields::word(
+            node,
+            found,
+            "layout",
+            &LAYOUTS.map(|(word, keys)| (word, (word, keys))),
+        )
+    });
+    let sizes = fields.read("sizes", found, |node, found| {
+        fields::each(node, found, |item, found| {
+            fields::word(
+                item,
+                found,
+                "size",
+                &CardSize::ALL.map(|size| (size.label(), size)),
+            )
+        })
+    });
+    let notes = fields.list("notes", found, |node, found| {
+        fields::each(node, found, |item, found| fields::quoting(item, quotable, found))
+    });
+    let names = &scope.names;
+    let devices = ids(&fields, "devices", &names.devices, DeviceId, found);
+    let cylinders = ids(&fields, "cylinders", &names.cylinders, CylinderId, found);
+    let procedures = ids(&fields, "procedures", &names.procedures, ProcedureId, found);
+    let hazards = ids(&fields, "hazards", &names.hazards, HazardId, found);
+    let pressures = fields.list("pressures", found, |node, found| {
+        ordered(node, "high to low", |a, b| a > b, found)
+    });
+    let flows = fields.list("flows", found, |node, found| {
+        ordered(node, "low to high", |a, b| a < b, found)
+    });
+
+    let (word, keys) = layout?;
+    for key in LAYOUTS.iter().flat_map(|(_, keys)| *keys) {
+        match (keys.contains(key), fields.get(key)) {
+            (true, None) => {
+                found
+                    .error("missing-key", fields.span, format!("this card lacks `{key}`"))
+                    .hint(format!("a card with the layout `{word}` needs it"));
+            }
+            (true, Some(node)) if fields::items(node).is_empty() => {
+                found.error(
+                    "empty-list",
+                    node.span,
+                    format!("expected at least one of `{key}`, found none"),
+                );
+            }
+            (false, Some(node)) => {
+                found
+                    .error(
+                        "unused-key",
+                        node.span,
+                        format!("a card with the layout `{word}` shows no `{key}`"),
+                    )
+                    .hint("take it out, or change the layout");
+            }
+            _ => {}
+        }
+    }
+    let layout = match word {
+        "devices" => Layout::Devices { devices: devices? },
+        "durations" => Layout::Durations {
+            cylinders: cylinders?,
+            pressures: pressures?,
+            flows: flows?,
+        },
+        "steps" => Layout::Steps {
+            procedures: procedures?,
+        },
+        _ => Layout::Cautions { hazards: hazards? },
+    };
+    Some(Card {
+        rule: rule?,
+        layout,
+        sizes: sizes?,
+        notes: notes?,
+    })
+}
+
+fn ids<Id: Clone>(
+    fields: &Fields<'_>,
+    key: &str,
+    table: &Table,
+    make: fn(u16) -> Id,
+    found: &mut Diagnostics,
+) -> Option<List<Id>> {
+    fields.list(key, found, |node, found| {
+        fields::each(node, found, |item, found| table.reference(item, found, make))
+    })
+}
+
+/// A list of quantities in a strict order.
+fn ordered<Q: Measure + core::fmt::Display>(
+    node: &Node,
+    order: &str,
+    in_order: fn(Q, Q) -> bool,
+    found: &mut Diagnostics,
+) -> Option<List<Q>> {
+    let list: List<Q> = fields::each(node, found, fields::quantity)?;
+    let items = fields::items(node);
+    for (pair, item) in list.windows(2).zip(items.iter().skip(1)) {
+        if let &[first, second] = pair
+            && !in_order(first, second)
+        {
+            found
+                .error(
+                    "not-in-order",
+                    item.span,
+                    format!("expected values from {order}, found {second} after {first}"),
+                )
+                .hint("put them in order, each once");
+        }
+    }
+    Some(list)
+}

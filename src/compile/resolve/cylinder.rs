@@ -1,0 +1,115 @@
+//! Cylinder sizes.
+
+use super::{
+    super::{
+        diagnostic::Diagnostics,
+        fields::{self, Fields, Keys},
+        written,
+    },
+    Raw, Scope, rule,
+};
+use crate::book::{Connection, ConnectionId, Contents, Cylinder, CylinderUse};
+use crate::quantity::{Factor, Gauge, Pressure, Volume};
+
+const KEYS: Keys = Keys {
+    of: "cylinder",
+    required: &[
+        "id",
+        "name",
+        "series",
+        "use",
+        "water-capacity",
+        "contents",
+        "service-pressure",
+        "factor",
+        "connection",
+    ],
+    optional: &["also"],
+};
+
+/// Reads a cylinder size.
+pub fn read(
+    raw: &Raw,
+    scope: &Scope<'_>,
+    connections: Option<&[Connection]>,
+    found: &mut Diagnostics,
+) -> Option<Cylinder> {
+    let fields = Fields::of(&raw.node, &KEYS, found)?;
+    let rule = rule(raw, &fields, "name", found);
+    let also = fields.list("also", found, fields::texts);
+    let series = fields.read("series", found, fields::text);
+    let used = fields.read("use", found, |node, found| {
+        fields::word(
+            node,
+            found,
+            "word",
+            &[
+                ("portable", CylinderUse::Portable),
+                ("vehicle", CylinderUse::Vehicle),
+                ("either", CylinderUse::Either),
+            ],
+        )
+    });
+    let water_capacity: Option<Volume> = fields.read("water-capacity", found, fields::quantity);
+    let contents = fields.read("contents", found, |node, found| {
+        fields::written_as(node, found, |text| {
+            let (volume, at, start) = written::split_at(text, "350 L at 2200 psi")?;
+            Ok(Contents {
+                volume: written::one(volume)?,
+                at: written::one(at).map_err(|mistake| mistake.shifted(start))?,
+            })
+        })
+    });
+    let service_pressure: Option<Pressure<Gauge>> = fields.read("service-pressure", found, fields::quantity);
+    let factor: Option<Factor> = fields.read("factor", found, fields::quantity);
+    let connection = fields.read("connection", found, |node, found| {
+        let id = scope.names.connections.reference(node, found, ConnectionId)?;
+        let named = scope.names.connections.names().nth(id.index());
+        if let Some(connection) = connections
+            .unwrap_or(&[])
+            .iter()
+            .find(|connection| Some(&*connection.rule.id) == named)
+            && !connection.may_be_mated
+        {
+            found
+                .error(
+                    "connection-not-mated",
+                    node.span,
+                    format!(
+                        "expected a connection that may be mated, found `{}`",
+                        connection.rule.id
+                    ),
+                )
+                .hint("name oxygen's connection");
+        }
+        Some(id)
+    });
+    for (key, value) in [
+        ("water-capacity", water_capacity.map(Volume::as_litres)),
+        ("service-pressure", service_pressure.map(Pressure::as_pascals)),
+        ("factor", factor.map(|factor| factor.written().0)),
+        ("contents", contents.map(|contents| contents.volume.as_litres())),
+        ("contents", contents.map(|contents| contents.at.as_pascals())),
+    ] {
+        if value == Some(0.0)
+            && let Some(node) = fields.get(key)
+        {
+            found.error(
+                "zero-size",
+                node.span,
+                format!("expected more than nothing for `{key}`, found 0"),
+            );
+        }
+    }
+    Some(Cylinder {
+        rule: rule?,
+        also: also?,
+        series: series?,
+        used: used?,
+        water_capacity: water_capacity?,
+        contents: contents?,
+        service_pressure: service_pressure?,
+        factor: factor?,
+        connection: connection?,
+    })
+}

@@ -1,0 +1,61 @@
+//! Hazards.
+
+use super::{
+    super::{
+        diagnostic::Diagnostics,
+        fields::{self, Fields, Keys},
+        guard::{self, Vocabulary},
+        quoted::Quotable,
+    },
+    Raw, Scope, rule,
+};
+use crate::book::{Hazard, Policy, Severity};
+
+const KEYS: Keys = Keys {
+    of: "hazard",
+    required: &["id", "name", "never", "severity", "say", "do"],
+    optional: &[],
+};
+
+/// Reads a hazard. Its guard is read only when the policies could be: it may speak of them.
+pub fn read(
+    raw: &Raw,
+    scope: &Scope<'_>,
+    policies: Option<&[Policy]>,
+    quotable: Option<&Quotable<'_>>,
+    found: &mut Diagnostics,
+) -> Option<Hazard> {
+    let fields = Fields::of(&raw.node, &KEYS, found)?;
+    let rule = rule(raw, &fields, "name", found);
+    let never = policies.and_then(|policies| {
+        let vocabulary = Vocabulary {
+            names: &scope.names,
+            policies,
+        };
+        fields.read("never", found, |node, found| {
+            fields::written_as(node, found, |text| guard::read(text, &vocabulary))
+        })
+    });
+    let severity = fields.read("severity", found, |node, found| {
+        fields::word(
+            node,
+            found,
+            "severity",
+            &[
+                ("stop", Severity::Stop),
+                ("warn", Severity::Warn),
+                ("note", Severity::Note),
+            ],
+        )
+    });
+    let quoting = |node, found: &mut Diagnostics| fields::quoting(node, quotable, found);
+    let say = fields.read("say", found, quoting);
+    let remedy = fields.read("do", found, quoting);
+    Some(Hazard {
+        rule: rule?,
+        never: never?,
+        severity: severity?,
+        say: say?,
+        remedy: remedy?,
+    })
+}

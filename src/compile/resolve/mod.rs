@@ -1,0 +1,204 @@
+//! From the blocks of all chapters to the typed rulebook: names first, then policies, then everything else.
+//!
+//! A file for each kind of rule. Every rule is read to its end whatever is wrong with it or with others, so that an
+//! editor sees all mistakes at once.
+
+mod agency;
+mod card;
+mod connection;
+mod cylinder;
+mod device;
+mod group;
+mod hazard;
+mod policy;
+mod procedure;
+mod target;
+
+use super::{
+    chapter::Block,
+    diagnostic::Diagnostics,
+    digest::Digest,
+    fields::{self, Fields},
+    names::Names,
+    quoted::Quotable,
+    source::{Sources, Span},
+    yaml::{self, Node, Value},
+};
+use crate::book::{Condition, Kind, List, Place, Rule, Rulebook, Text};
+
+/// A rule as it stands in its block.
+struct Raw {
+    kind: Kind,
+    node: Node,
+    place: Place,
+    rationale: Text,
+}
+
+/// What rules are read against.
+struct Scope<'a> {
+    sources: &'a Sources,
+    names: Names,
+}
+
+/// Builds the rulebook; `None` when there were errors, which have then been reported.
+pub fn resolve(
+    blocks: &[Block],
+    sources: &Sources,
+    digest: &Digest,
+    found: &mut Diagnostics,
+) -> Option<Rulebook> {
+    let raws = raw_rules(blocks, sources, found);
+    let mut scope = Scope {
+        sources,
+        names: Names::default(),
+    };
+    collect_names(&raws, &mut scope.names, found);
+    let conditions = target::conditions(&raws, &mut scope.names, found);
+
+    let agency = agency::the_one(&raws, found);
+    let groups = every(&raws, Kind::Group, |raw| group::read(raw, found));
+    let connections = every(&raws, Kind::Connection, |raw| connection::read(raw, found));
+    let policies = every(&raws, Kind::Policy, |raw| policy::read(raw, found));
+    let devices = every(&raws, Kind::Device, |raw| device::read(raw, &scope, found));
+    let cylinders = every(&raws, Kind::Cylinder, |raw| {
+        cylinder::read(raw, &scope, connections.as_deref(), found)
+    });
+    let quotable = match (&policies, &devices) {
+        (Some(policies), Some(devices)) => Some(Quotable {
+            policies,
+            devices,
+            target: None,
+        }),
+        _ => None,
+    };
+    let quotable = quotable.as_ref();
+    let targets = every(&raws, Kind::Target, |raw| {
+        target::read(raw, &scope, quotable, found)
+    });
+    let procedures = every(&raws, Kind::Procedure, |raw| {
+        procedure::read(raw, &scope, quotable, found)
+    });
+    let hazards = every(&raws, Kind::Hazard, |raw| {
+        hazard::read(raw, &scope, policies.as_deref(), quotable, found)
+    });
+    let cards = every(&raws, Kind::Card, |raw| card::read(raw, &scope, quotable, found));
+    let policies = policy::gather(policies, &raws, found);
+    report_missing_kinds(&raws, found);
+
+    if found.has_errors() {
+        return None;
+    }
+    Some(Rulebook {
+        agency: agency?,
+        digest: Text::from(digest.full()),
+        short_digest: Text::from(digest.short()),
+        groups: List::from(groups?),
+        devices: List::from(devices?),
+        cylinders: List::from(cylinders?),
+        connections: List::from(connections?),
+        policies: policies?,
+        conditions: List::<Condition>::from(conditions),
+        targets: List::from(targets?),
+        procedures: List::from(procedures?),
+        hazards: List::from(hazards?),
+        cards: List::from(cards?),
+    })
+}
+
+/// Reads every rule of a kind; `None` when one of them is wrong.
+fn every<T>(raws: &[Raw], kind: Kind, mut read: impl FnMut(&Raw) -> Option<T>) -> Option<Vec<T>> {
+    let of_kind = raws.iter().filter(|raw| raw.kind == kind);
+    let read: Vec<Option<T>> = of_kind.map(&mut read).collect();
+    read.into_iter().collect()
+}
+
+fn raw_rules(blocks: &[Block], sources: &Sources, found: &mut Diagnostics) -> Vec<Raw> {
+    let mut raws = Vec::new();
+    for block in blocks {
+        let Some(node) = yaml::read(block, sources, found) else {
+            continue;
+        };
+        if block.rationale.is_empty() {
+            let fence = sources.span(block.file, block.fence.clone());
+            found
+                .note(
+                    "no-rationale",
+                    fence,
+                    format!("this {} has no reason above it", block.kind),
+                )
+                .hint("write a sentence before the block: findings quote it");
+        }
+        let file = sources.get(block.file).map_or("", |file| &file.name);
+        let raw = |node: Node| Raw {
+            kind: block.kind,
+            place: Place {
+                chapter: Text::from(block.chapter.clone()),
+                heading: Text::from(block.heading.clone()),
+                file: Text::from(file.to_owned()),
+                line: line_of(sources, node.span),
+            },
+            rationale: Text::from(block.rationale.clone()),
+            node,
+        };
+        match node.value {
+            Value::List(items) if !items.is_empty() => raws.extend(items.into_iter().map(raw)),
+            _ => raws.push(raw(node)),
+        }
+    }
+    raws
+}
+
+fn line_of(sources: &Sources, span: Span) -> u32 {
+    u32::try_from(sources.line_column(span).line).unwrap_or(u32::MAX)
+}
+
+/// Gives every rule its place in its kind's table.
+///
+/// After a missing or doubled id the places no longer match the rules; no rulebook is built then, and until the
+/// errors are gone rules look each other up by id only.
+fn collect_names(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) {
+    for raw in raws {
+        let Some(table) = names.table(raw.kind) else {
+            continue;
+        };
+        let Value::Mapping(entries) = &raw.node.value else {
+            continue;
+        };
+        if let Some(entry) = entries.iter().find(|entry| entry.key == "id")
+            && let Some(id) = fields::id(&entry.value, found)
+        {
+            table.add(id, entry.value.span, found);
+        }
+    }
+}
+
+/// The part common to all rules. Mistakes in the id were reported when names were collected.
+fn rule(raw: &Raw, fields: &Fields<'_>, name_key: &str, found: &mut Diagnostics) -> Option<Rule> {
+    let name = fields.read(name_key, found, fields::text);
+    let id = match fields.get("id").map(|node| &node.value) {
+        Some(Value::Text { text, .. }) => Some(Text::from(text.clone())),
+        _ => None,
+    };
+    Some(Rule {
+        id: id?,
+        name: name?,
+        place: raw.place.clone(),
+        rationale: raw.rationale.clone(),
+    })
+}
+
+/// A book without any device, say, would pass every check without checking anything.
+fn report_missing_kinds(raws: &[Raw], found: &mut Diagnostics) {
+    for kind in Kind::ALL {
+        // The agency and the policies have messages of their own.
+        if matches!(kind, Kind::Agency | Kind::Policy) || raws.iter().any(|raw| raw.kind == kind) {
+            continue;
+        }
+        found
+            .book_error(
+                "missing-kind",
+                format!("expected at least one {kind}, found none"),
+            )
+            .hint(format!("add a block that begins with ```yaml {kind}"));
+    }
+}

@@ -1,0 +1,125 @@
+//! Procedures and their steps.
+
+use super::{
+    super::{
+        diagnostic::Diagnostics,
+        fields::{self, Fields, Keys},
+        names::Table,
+        quoted::Quotable,
+        yaml::Node,
+    },
+    Raw, Scope, line_of, rule,
+};
+use crate::book::{Action, List, Procedure, Step, StepId, Text};
+
+const KEYS: Keys = Keys {
+    of: "procedure",
+    required: &["id", "name", "purpose", "who", "ends-safe", "steps"],
+    optional: &["not-when"],
+};
+
+const STEP_KEYS: Keys = Keys {
+    of: "step",
+    required: &["id", "do", "say", "why"],
+    optional: &["after", "critical"],
+};
+
+/// Reads a procedure.
+pub fn read(
+    raw: &Raw,
+    scope: &Scope<'_>,
+    quotable: Option<&Quotable<'_>>,
+    found: &mut Diagnostics,
+) -> Option<Procedure> {
+    let fields = Fields::of(&raw.node, &KEYS, found)?;
+    let rule = rule(raw, &fields, "name", found);
+    let purpose = fields.read("purpose", found, fields::text);
+    let who = fields.read("who", found, fields::text);
+    let not_when = fields.list("not-when", found, fields::texts);
+    let ends_safe = fields.read("ends-safe", found, fields::yes_or_no);
+    let steps = fields.read("steps", found, |node, found| steps(node, scope, quotable, found));
+    Some(Procedure {
+        rule: rule?,
+        purpose: purpose?,
+        who: who?,
+        not_when: not_when?,
+        ends_safe: ends_safe?,
+        steps: steps?,
+    })
+}
+
+fn steps(
+    node: &Node,
+    scope: &Scope<'_>,
+    quotable: Option<&Quotable<'_>>,
+    found: &mut Diagnostics,
+) -> Option<List<Step>> {
+    let items = fields::items(node);
+    let read: Vec<Option<Fields<'_>>> = items
+        .iter()
+        .map(|item| Fields::of(item, &STEP_KEYS, found))
+        .collect();
+    let mut names = Table::new("step");
+    for fields in read.iter().flatten() {
+        if let Some(node) = fields.get("id")
+            && let Some(id) = fields::id(node, found)
+        {
+            names.add(id, node.span, found);
+        }
+    }
+    let steps: Vec<Option<Step>> = read
+        .iter()
+        .map(|fields| step(fields.as_ref()?, &names, scope, quotable, found))
+        .collect();
+    Some(List::from(steps.into_iter().collect::<Option<Vec<_>>>()?))
+}
+
+fn step(
+    fields: &Fields<'_>,
+    names: &Table,
+    scope: &Scope<'_>,
+    quotable: Option<&Quotable<'_>>,
+    found: &mut Diagnostics,
+) -> Option<Step> {
+    let id = fields.get("id").and_then(|node| match &node.value {
+        super::Value::Text { text, .. } => Some(text.clone()),
+        _ => None,
+    });
+    let words: Vec<(&str, Action)> = Action::ALL
+        .iter()
+        .map(|action| (action.word(), *action))
+        .collect();
+    let action = fields.read("do", found, |node, found| {
+        fields::word(node, found, "action", &words)
+    });
+    let quoting = |node, found: &mut Diagnostics| fields::quoting(node, quotable, found);
+    let say = fields.read("say", found, quoting);
+    let why = fields.read("why", found, quoting);
+    let own_place = id.as_deref().and_then(|id| names.index(id));
+    let after = fields.list("after", found, |node, found| {
+        fields::each(node, found, |item, found| {
+            let earlier = names.reference(item, found, StepId)?;
+            if own_place.is_some_and(|own| earlier.0 >= own) {
+                let name = id.as_deref().unwrap_or("");
+                found
+                    .error(
+                        "after-a-later-step",
+                        item.span,
+                        format!("expected a step above `{name}`, found one that isn't above it"),
+                    )
+                    .hint("write the steps in an order that `after` allows");
+            }
+            Some(earlier)
+        })
+    });
+    let critical = fields.maybe("critical", found, fields::yes_or_no);
+    Some(Step {
+        id: Text::from(id?),
+        action: action?,
+        say: say?,
+        why: why?,
+        after: after?,
+        critical: critical?.unwrap_or(false),
+        line: line_of(scope.sources, fields.span),
+    })
+}

@@ -1,0 +1,265 @@
+//! Saturation targets, and the conditions they name.
+
+use super::{
+    super::{
+        diagnostic::Diagnostics,
+        fields::{self, Fields, Keys},
+        names::Names,
+        quoted::{OwnTarget, Quotable},
+        written,
+        yaml::{Entry, Node, Value},
+    },
+    Raw, Scope, rule,
+};
+use crate::book::{
+    Condition, ConditionId, Device, DeviceFlow, DeviceId, GroupId, Kind, Saturation, Target, Text, Urgent,
+};
+use crate::quantity::{Flow, Percent, Range};
+
+const KEYS: Keys = Keys {
+    of: "target",
+    required: &[
+        "id",
+        "name",
+        "groups",
+        "saturation",
+        "start",
+        "ladder",
+        "step-up",
+        "step-down",
+        "recheck",
+    ],
+    optional: &[
+        "condition",
+        "condition-name",
+        "minute-of-life",
+        "urgent-below",
+        "urgent-start",
+    ],
+};
+
+/// Collects the conditions that targets name.
+pub fn conditions(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) -> Vec<Condition> {
+    let mut conditions: Vec<Condition> = Vec::new();
+    for raw in raws.iter().filter(|raw| raw.kind == Kind::Target) {
+        let Value::Mapping(entries) = &raw.node.value else {
+            continue;
+        };
+        let get = |key: &str| entries.iter().find(|entry| entry.key == key);
+        let Some(Entry { value: node, .. }) = get("condition") else {
+            if let Some(name) = get("condition-name") {
+                found
+                    .error(
+                        "name-without-condition",
+                        name.key_span,
+                        "found a `condition-name` without a `condition`",
+                    )
+                    .hint("add `condition: …`, or take the name out");
+            }
+            continue;
+        };
+        let Some(id) = fields::id(node, found) else {
+            continue;
+        };
+        let named = get("condition-name").and_then(|entry| fields::text(&entry.value, found));
+        match names.conditions.index(id) {
+            Some(index) => {
+                let known = conditions.get(usize::from(index));
+                if let (Some(named), Some(known)) = (named, known)
+                    && named != known.name
+                {
+                    let first = names.conditions.span(usize::from(index));
+                    let error = found.error(
+                        "condition-renamed",
+                        node.span,
+                        format!("expected the name `{}` for `{id}`, found `{named}`", known.name),
+                    );
+                    if let Some(first) = first {
+                        error.label(first, "first named here");
+                    }
+                    error.hint("name a condition once, or the same each time");
+                }
+            }
+            None => {
+                if named.is_none() && get("condition-name").is_none() {
+                    found
+                        .error(
+                            "condition-not-named",
+                            node.span,
+                            format!("expected a name for the new condition `{id}`"),
+                        )
+                        .hint("add `condition-name: …` below it; or is the condition misspelled?");
+                }
+                if names.conditions.add(id, node.span, found) {
+                    conditions.push(Condition {
+                        id: Text::from(id.to_owned()),
+                        name: named.unwrap_or_else(|| Text::from(id.to_owned())),
+                    });
+                }
+            }
+        }
+    }
+    conditions
+}
+
+/// Reads a target.
+pub fn read(
+    raw: &Raw,
+    scope: &Scope<'_>,
+    quotable: Option<&Quotable<'_>>,
+    found: &mut Diagnostics,
+) -> Option<Target> {
+    let devices = quotable.map(|quotable| quotable.devices);
+    let fields = Fields::of(&raw.node, &KEYS, found)?;
+    let rule = rule(raw, &fields, "name", found);
+    let groups = fields.read("groups", found, |node, found| {
+        fields::each(node, found, |item, found| {
+            scope.names.groups.reference(item, found, GroupId)
+        })
+    });
+    let condition = fields.maybe("condition", found, |node, _| match &node.value {
+        Value::Text { text, .. } => scope.names.conditions.index(text).map(ConditionId),
+        _ => None,
+    });
+    let minute_of_life = fields.maybe("minute-of-life", found, fields::quantity);
+    let saturation = fields.read("saturation", found, saturation);
+    let rung =
+        |node: &Node, found: &mut Diagnostics| device_flow(node, scope, devices, groups.as_deref(), found);
+    let start = fields.read("start", found, rung);
+    let ladder = fields.read("ladder", found, |node, found| fields::each(node, found, rung));
+    let urgent_below: Option<Option<Percent>> = fields.maybe("urgent-below", found, fields::quantity);
+    let urgent_start = fields.maybe("urgent-start", found, rung);
+    let recheck = fields.read("recheck", found, fields::quantity);
+    let own = OwnTarget::new(saturation, recheck, urgent_below.flatten());
+    let quotable = quotable.map(|quotable| Quotable {
+        target: Some(own),
+        ..*quotable
+    });
+    let quoting = |node, found: &mut Diagnostics| fields::quoting(node, quotable.as_ref(), found);
+    let step_up = fields.read("step-up", found, quoting);
+    let step_down = fields.read("step-down", found, quoting);
+    for (one, other) in [("urgent-below", "urgent-start"), ("urgent-start", "urgent-below")] {
+        if let (Some(node), None) = (fields.get(one), fields.get(other)) {
+            found
+                .error(
+                    "half-a-pair",
+                    node.span,
+                    format!("found `{one}` without `{other}`"),
+                )
+                .hint(format!("add `{other}: …`"));
+        }
+    }
+    if let (Some(start), Some(ladder), Some(node)) = (start, &ladder, fields.get("start"))
+        && !ladder.contains(&start)
+    {
+        found
+            .error(
+                "start-not-on-ladder",
+                node.span,
+                "expected the start to be one of the `ladder`",
+            )
+            .hint("add it to the ladder at its place, or start with one that is there");
+    }
+    let urgent = urgent_below?
+        .zip(urgent_start?)
+        .map(|(below, start)| Urgent { below, start });
+    Some(Target {
+        rule: rule?,
+        groups: groups?,
+        condition: condition?,
+        minute_of_life: minute_of_life?,
+        saturation: saturation?,
+        start: start?,
+        urgent,
+        ladder: ladder?,
+        step_up: step_up?,
+        step_down: step_down?,
+        recheck: recheck?,
+    })
+}
+
+fn saturation(node: &Node, found: &mut Diagnostics) -> Option<Saturation> {
+    if fields::plain(node, found)? == "not-reliable" {
+        return Some(Saturation::NotReliable);
+    }
+    let range: Range<Percent> = fields::range(node, found)?;
+    let most = range.high.value().or(range.low.value());
+    if most.is_some_and(|most| most.as_percent() > 100.0) {
+        found.error(
+            "out-of-bounds",
+            node.span,
+            format!("expected a saturation of at most 100 %, found {range}"),
+        );
+        return None;
+    }
+    Some(Saturation::Range(range))
+}
+
+/// Reads `nasal-cannula at 2 L/min`, within the device's limits for each of the groups.
+fn device_flow(
+    node: &Node,
+    scope: &Scope<'_>,
+    devices: Option<&[Device]>,
+    groups: Option<&[GroupId]>,
+    found: &mut Diagnostics,
+) -> Option<DeviceFlow> {
+    let text = fields::plain(node, found)?;
+    let (name, flow, start) = match written::split_at(text, "nasal-cannula at 2 L/min") {
+        Ok(parts) => parts,
+        Err(mistake) => {
+            fields::report(node, mistake, found);
+            return None;
+        }
+    };
+    let flow: Option<Flow> = match written::one(flow) {
+        Ok(flow) => Some(flow),
+        Err(mistake) => {
+            fields::report(node, mistake.shifted(start), found);
+            None
+        }
+    };
+    let at = fields::place_in(
+        node,
+        &written::Mistake {
+            code: "",
+            at: 0..name.len(),
+            message: String::new(),
+            hint: None,
+        },
+    );
+    let device = scope.names.devices.resolve(name.trim(), at, found, DeviceId);
+    let (device, flow) = (device?, flow?);
+    if let Some(known) = devices
+        .unwrap_or(&[])
+        .iter()
+        .find(|device| &*device.rule.id == name.trim())
+    {
+        for &group in groups.unwrap_or(&[]) {
+            let group_name = scope.names.groups.names().nth(group.index()).unwrap_or("");
+            if !known.fits(group) {
+                found
+                    .error(
+                        "device-does-not-fit",
+                        node.span,
+                        format!(
+                            "expected a device that fits the group `{group_name}`, found `{}`",
+                            known.rule.id
+                        ),
+                    )
+                    .hint("choose another device, or add the group to the device's `fits`");
+            } else if !known.flow_for(group).holds(flow) {
+                found
+                    .error(
+                        "outside-flow-range",
+                        node.span,
+                        format!(
+                            "expected a flow within {} for the group `{group_name}`, found {flow}",
+                            known.flow_for(group)
+                        ),
+                    )
+                    .hint("change this flow, or the device's range");
+            }
+        }
+    }
+    Some(DeviceFlow { device, flow })
+}

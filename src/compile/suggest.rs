@@ -1,0 +1,22 @@
+//! The nearest known name, for a name that isn't known.
+
+/// The known name most like `word`, where one is like enough to be a slip of the pen.
+pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    let word = word.to_lowercase();
+    known
+        .into_iter()
+        .map(|name| (strsim::damerau_levenshtein(&word, &name.to_lowercase()), name))
+        .filter(|(distance, name)| *distance <= 1 + name.len().max(word.len()) / 4)
+        .min_by_key(|(distance, _)| *distance)
+        .map(|(_, name)| name)
+}
+
+/// Names joined for a sentence: "`a`, `b` or `c`".
+pub fn listed<'a>(names: impl IntoIterator<Item = &'a str>, joined_by: &str) -> String {
+    let names: Vec<String> = names.into_iter().map(|name| format!("`{name}`")).collect();
+    match names.split_last() {
+        None => String::new(),
+        Some((last, [])) => last.clone(),
+        Some((last, rest)) => format!("{} {joined_by} {last}", rest.join(", ")),
+    }
+}

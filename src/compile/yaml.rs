@@ -1,0 +1,287 @@
+//! Reads the YAML of a rule block into a tree in which every value knows its place in the chapter.
+//!
+//! This is the only module that touches the YAML library. It reads the library's events rather than through serde:
+//! serde stops at the first wrong value and turns `0.10` into a number before anyone can see how it was written; the
+//! tree keeps all values as text, with byte-exact places, so that every mistake of a block is reported at once.
+//! Positions inside the fence become positions in the chapter here, and nowhere else.
+
+use serde_yaml::granit_parser::{Event, Parser, ScalarStyle, ScanError};
+
+use super::{
+    chapter::Block,
+    diagnostic::Diagnostics,
+    source::{Sources, Span},
+};
+
+/// How deep lists and mappings may nest; the rulebook language needs four.
+const MAX_DEPTH: usize = 16;
+
+/// A value with its place.
+#[derive(Clone, Debug)]
+pub struct Node {
+    /// Where it stands in the chapter.
+    pub span: Span,
+    /// What it is.
+    pub value: Value,
+}
+
+/// What a value is.
+#[derive(Clone, Debug)]
+pub enum Value {
+    /// Text, as the reader meant it.
+    Text {
+        /// With escapes resolved and lines folded.
+        text: String,
+        /// Where the text's first byte stands in the chapter, when each byte of it stands there as it is.
+        verbatim: Option<usize>,
+    },
+    /// A list.
+    List(Vec<Node>),
+    /// Keys and values, in the order written.
+    Mapping(Vec<Entry>),
+}
+
+/// A key with its value.
+#[derive(Clone, Debug)]
+pub struct Entry {
+    /// The key.
+    pub key: String,
+    /// Where the key stands.
+    pub key_span: Span,
+    /// The value.
+    pub value: Node,
+}
+
+/// Reads a block's YAML; `None` when it can't be read, which is then reported.
+pub fn read(block: &Block, sources: &Sources, found: &mut Diagnostics) -> Option<Node> {
+    let text = sources.text(block.file).get(block.body.clone())?;
+    let mut reader = Reader {
+        text,
+        block,
+        sources,
+        found,
+        parser: Parser::new_from_str(text),
+        depth: 0,
+    };
+    reader.document()
+}
+
+struct Reader<'a> {
+    text: &'a str,
+    block: &'a Block,
+    sources: &'a Sources,
+    found: &'a mut Diagnostics,
+    parser: Parser<'a, serde_yaml::granit_parser::StrInput<'a>>,
+    depth: usize,
+}
+
+type YamlSpan = serde_yaml::granit_parser::Span;
+
+impl<'a> Reader<'a> {
+    fn document(&mut self) -> Option<Node> {
+        loop {
+            let (event, span) = self.next()?;
+            match event {
+                Event::StreamStart | Event::DocumentStart(..) => {}
+                Event::StreamEnd | Event::DocumentEnd => {
+                    let fence = self.sources.span(self.block.file, self.block.fence.clone());
+                    self.found
+                        .error("empty-block", fence, "expected a rule, found an empty block")
+                        .hint("write the rule's keys and values between the fences");
+                    return None;
+                }
+                event => {
+                    let node = self.node(event, span)?;
+                    return self.nothing_follows().then_some(node);
+                }
+            }
+        }
+    }
+
+    /// After the rule only the end may come: a second document would be lost.
+    fn nothing_follows(&mut self) -> bool {
+        loop {
+            match self.next() {
+                Some((Event::StreamEnd, _)) => return true,
+                Some((Event::DocumentEnd, _)) => {}
+                Some((_, span)) => {
+                    let at = self.place(span);
+                    self.found
+                        .error("two-documents", at, "expected the end of the block, found `---`")
+                        .hint("put each rule in a block of its own, or make a list of them");
+                    return false;
+                }
+                None => return false,
+            }
+        }
+    }
+
+    /// The next event that isn't a comment.
+    fn next(&mut self) -> Option<(Event<'a>, YamlSpan)> {
+        match self.parser.next_event()? {
+            Ok((event, span)) => Some((event, span)),
+            Err(error) => {
+                self.unreadable(&error);
+                None
+            }
+        }
+    }
+
+    fn node(&mut self, event: Event<'a>, span: YamlSpan) -> Option<Node> {
+        let at = self.place(span);
+        let (anchor, tagged) = match &event {
+            Event::Scalar(_, _, anchor, tag)
+            | Event::SequenceStart(_, anchor, tag)
+            | Event::MappingStart(_, anchor, tag) => (*anchor != 0, tag.is_some()),
+            _ => (true, false),
+        };
+        if anchor || tagged {
+            self.found
+                .error(
+                    "yaml-shorthand",
+                    at,
+                    "expected plain text, found a YAML anchor, alias or tag",
+                )
+                .hint("write the value out; put text that begins with `&`, `*` or `!` in quotes");
+            return None;
+        }
+        self.depth += 1;
+        if self.depth > MAX_DEPTH {
+            self.found.error(
+                "nested-too-deep",
+                at,
+                format!("expected at most {MAX_DEPTH} levels of lists, found more"),
+            );
+            return None;
+        }
+        let node = match event {
+            Event::Scalar(text, style, ..) => {
+                let verbatim = self.verbatim(&text, style, span);
+                Some(Node {
+                    span: at,
+                    value: Value::Text {
+                        text: text.trim_end().to_owned(),
+                        verbatim,
+                    },
+                })
+            }
+            Event::SequenceStart(..) => self.list(at),
+            _ => self.mapping(at),
+        };
+        self.depth -= 1;
+        node
+    }
+
+    fn list(&mut self, at: Span) -> Option<Node> {
+        let mut items = Vec::new();
+        loop {
+            match self.next()? {
+                (Event::SequenceEnd, end) => {
+                    return Some(Node {
+                        span: self.until(at, end),
+                        value: Value::List(items),
+                    });
+                }
+                (event, span) => items.push(self.node(event, span)?),
+            }
+        }
+    }
+
+    fn mapping(&mut self, at: Span) -> Option<Node> {
+        let mut entries: Vec<Entry> = Vec::new();
+        loop {
+            let key = match self.next()? {
+                (Event::MappingEnd, end) => {
+                    return Some(Node {
+                        span: self.until(at, end),
+                        value: Value::Mapping(entries),
+                    });
+                }
+                (event, span) => self.node(event, span)?,
+            };
+            let (event, span) = self.next()?;
+            let value = self.node(event, span)?;
+            let Value::Text { text, .. } = key.value else {
+                self.found.error(
+                    "key-not-text",
+                    key.span,
+                    "expected a key, found a list or mapping",
+                );
+                return None;
+            };
+            if let Some(first) = entries.iter().find(|entry| entry.key == text) {
+                let first = first.key_span;
+                self.found
+                    .error("duplicate-key", key.span, format!("found `{text}` a second time"))
+                    .label(first, "first given here")
+                    .hint("keep one of the two");
+                continue;
+            }
+            entries.push(Entry {
+                key: text,
+                key_span: key.span,
+                value,
+            });
+        }
+    }
+
+    fn place(&self, span: YamlSpan) -> Span {
+        let range = span.byte_range().unwrap_or(0..0);
+        let start = self.block.body.start;
+        self.sources
+            .span(self.block.file, start + range.start..start + range.end)
+    }
+
+    fn until(&self, start: Span, end: YamlSpan) -> Span {
+        let end = self.place(end).end.max(start.end);
+        let text = self.text.get(..end.saturating_sub(self.block.body.start));
+        let trimmed = text.map_or(end, |text| self.block.body.start + text.trim_end().len());
+        self.sources
+            .span(self.block.file, start.start..trimmed.max(start.end))
+    }
+
+    /// Where the text's first byte stands, when the source holds the very same bytes.
+    fn verbatim(&self, text: &str, style: ScalarStyle, span: YamlSpan) -> Option<usize> {
+        let range = span.byte_range()?;
+        let quote = usize::from(style != ScalarStyle::Plain);
+        let start = range.start + quote;
+        let same = self.text.get(start..start + text.len())? == text;
+        same.then_some(self.block.body.start + start)
+    }
+
+    fn unreadable(&mut self, error: &ScanError) {
+        let range = error.marker().byte_offset().unwrap_or(0);
+        // At the end of the block there is nothing to underline: point at its last line instead.
+        let range = range.min(self.text.trim_end().len().saturating_sub(1));
+        let start = self.block.body.start + range;
+        let at = self.sources.span(self.block.file, start..start);
+        let line_start = self
+            .text
+            .get(..range)
+            .and_then(|head| head.rfind('\n'))
+            .map_or(0, |n| n + 1);
+        let line = self
+            .text
+            .get(line_start..)
+            .and_then(|rest| rest.lines().next())
+            .unwrap_or("");
+        let hint = if line.contains('\t') {
+            "use spaces, not tabs"
+        } else if line.matches(": ").count() > 1 {
+            "put text that holds a colon in quotes"
+        } else if line.matches('"').count() % 2 == 1 || line.matches('\'').count() % 2 == 1 {
+            "close the quotation mark"
+        } else if line.matches('[').count() != line.matches(']').count() {
+            "close the list with `]`"
+        } else {
+            "write `key: value`, one a line, all keys of a rule at the same indent"
+        };
+        self.found
+            .error(
+                "unreadable-yaml",
+                at,
+                format!("cannot read this as YAML: {}", error.info()),
+            )
+            .hint(hint);
+    }
+}

@@ -1,0 +1,30 @@
+#![doc = include_str!("../README.md")]
+#![cfg_attr(not(feature = "std"), no_std)]
+#![forbid(unsafe_code)]
+
+#[cfg(feature = "alloc")]
+extern crate alloc;
+// Generated tables name this crate; inside it they need the same name.
+extern crate self as oxyfolio;
+
+#[cfg_attr(feature = "alloc", path = "storage/owned.rs")]
+#[cfg_attr(not(feature = "alloc"), path = "storage/fixed.rs")]
+mod storage;
+
+pub mod book;
+mod builtin;
+#[cfg(feature = "cards")]
+pub mod cards;
+pub mod check;
+#[cfg(feature = "cli")]
+pub mod cli;
+#[cfg(feature = "compile")]
+pub mod compile;
+pub mod guard;
+pub mod quantity;
+
+#[cfg(feature = "compile")]
+pub use builtin::CHAPTERS;
+pub use builtin::{
+    RULEBOOK, card, condition, connection, cylinder, device, group, hazard, policy, procedure, target,
+};

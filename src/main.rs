@@ -1,0 +1,7 @@
+//! The `oxyfolio` program.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    oxyfolio::cli::run()
+}

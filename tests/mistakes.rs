@@ -1,0 +1,39 @@
+//! What a medical director sees after a mistake in the rulebook.
+//!
+//! Each test makes one slip of the pen in a copy of the demonstration rulebook and compares what the compiler says:
+//! the code and the underlined text of every error, and the whole drawing as a snapshot, to be read by a person.
+//! The place of an error is marked in the new text with `‹` and `›`, so nobody counts lines or columns.
+
+#[cfg(test)]
+#[path = "mistakes/book.rs"]
+mod book;
+#[cfg(test)]
+#[path = "mistakes/chapters.rs"]
+mod chapters;
+#[cfg(test)]
+#[path = "mistakes/fences.rs"]
+mod fences;
+#[cfg(test)]
+#[path = "mistakes/folder.rs"]
+mod folder;
+#[cfg(test)]
+#[path = "mistakes/guards.rs"]
+mod guards;
+#[cfg(test)]
+#[path = "mistakes/keys.rs"]
+mod keys;
+#[cfg(test)]
+#[path = "mistakes/names.rs"]
+mod names;
+#[cfg(test)]
+#[path = "mistakes/quantities.rs"]
+mod quantities;
+#[cfg(test)]
+#[path = "mistakes/rules.rs"]
+mod rules;
+#[cfg(test)]
+#[path = "mistakes/scribbles.rs"]
+mod scribbles;
+#[cfg(test)]
+#[path = "mistakes/yaml.rs"]
+mod yaml;
