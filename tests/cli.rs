@@ -1,0 +1,303 @@
+//! The program as people run it: exit codes, answers, errors, and outputs that are whole or untouched.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs
+)]
+#![cfg(feature = "cli")]
+
+mod common;
+
+use std::fs;
+
+use common::{json, oxyfolio};
+
+fn code(arguments: &[&str]) -> i32 {
+    oxyfolio(arguments).status.code().unwrap()
+}
+
+fn stderr(arguments: &[&str]) -> String {
+    String::from_utf8(oxyfolio(arguments).stderr).unwrap()
+}
+
+#[test]
+fn check_passes_the_demo_rulebook_both_ways() {
+    let rules = common::rules();
+    assert_eq!(code(&["check"]), 0);
+    assert_eq!(code(&["check", "--rules", rules.to_str().unwrap()]), 0);
+    let (built_in, read) = (
+        json(&["check"]).1,
+        json(&["check", "--rules", rules.to_str().unwrap()]).1,
+    );
+    assert_eq!(built_in["counts"], read["counts"]);
+    assert_eq!(built_in["book"]["digest"], read["book"]["digest"]);
+    assert_eq!(read["ok"], true);
+}
+
+#[test]
+fn check_reports_all_errors_with_places_and_exits_1() {
+    let copy = common::copy_of_rules();
+    common::edit(
+        copy.path(),
+        "05-delivery-devices.md",
+        "usual: 2 L/min",
+        "usual: 2 psi",
+    );
+    common::edit(
+        copy.path(),
+        "01-about-this-book.md",
+        "effective: 2026-11-01",
+        "effective: 2026-13-01",
+    );
+    let (code, answer) = json(&["check", "--rules", copy.path().to_str().unwrap()]);
+    assert_eq!(code, 1);
+    assert_eq!(answer["ok"], false);
+    let found = answer["diagnostics"].as_array().unwrap();
+    let codes: Vec<&str> = found
+        .iter()
+        .map(|found| found["code"].as_str().unwrap())
+        .collect();
+    assert_eq!(codes, ["not-a-date", "wrong-unit"]);
+    let text = fs::read_to_string(copy.path().join("05-delivery-devices.md")).unwrap();
+    let line = text.lines().position(|line| line == "usual: 2 psi").unwrap() + 1;
+    assert_eq!(found[1]["place"]["line"], line);
+    assert_eq!(found[1]["place"]["column"], "usual: 2 ".len() + 1);
+}
+
+#[test]
+fn a_missing_folder_is_said_plainly() {
+    let output = oxyfolio(&["check", "--rules", "no-such-folder"]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(
+        String::from_utf8(output.stdout)
+            .unwrap()
+            .contains("cannot read the folder `no-such-folder`")
+    );
+}
+
+#[test]
+fn duration_answers_the_textbook_question() {
+    // AAOS table's example: D, 2000 psi, residual 200 psi, 0.5 L/min: 576 min.
+    let (code, answer) = json(&[
+        "duration",
+        "--cylinder",
+        "D",
+        "--pressure",
+        "2000 psi",
+        "--flow",
+        "0.5 L/min",
+    ]);
+    assert_eq!(code, 0);
+    assert_eq!(answer["minutes"], 576);
+    assert_eq!(answer["edition"], "1");
+    assert_eq!(answer["cautions"].as_array().unwrap().len(), 3);
+}
+
+#[test]
+fn duration_refuses_what_cannot_be() {
+    for (pressure, flow, words) in [
+        ("9000 psi", "10 L/min", "expected a pressure from 0 to 310 bar"),
+        ("2000", "10 L/min", "expected a unit after 2000"),
+        ("2000 psi", "400 L/min", "expected a flow from 0 to 120 L/min"),
+        ("2000 psi", "0 L/min", "expected a flow above 0 L/min"),
+        ("2000 psi", "NaN L/min", "expected a number with its unit"),
+        ("2000 L/min", "10 L/min", "expected a pressure in psi or bar"),
+        ("-5 psi", "10 L/min", "expected a pressure from 0 to 310 bar"),
+    ] {
+        let arguments = [
+            "duration",
+            "--cylinder",
+            "D",
+            &format!("--pressure={pressure}"),
+            &format!("--flow={flow}"),
+        ];
+        assert_eq!(code(&arguments), 2, "{pressure} {flow}");
+        let said = stderr(&arguments);
+        assert!(said.contains(words), "{said}");
+    }
+    let said = stderr(&[
+        "duration",
+        "--cylinder",
+        "jumbo-c",
+        "--pressure",
+        "1 bar",
+        "--flow",
+        "1 L/min",
+    ]);
+    assert!(said.contains("did you mean `jumbo-d`?"), "{said}");
+}
+
+#[test]
+fn a_good_setup_exits_0_and_a_bad_one_1() {
+    let good = [
+        "setup",
+        "--device",
+        "non-rebreather",
+        "--flow",
+        "15 L/min",
+        "--group",
+        "adult",
+        "--condition",
+        "none",
+        "--spo2",
+        "95 %",
+        "--cylinder",
+        "M",
+        "--pressure",
+        "2000 psi",
+        "--temperature",
+        "20 °C",
+        "--minutes",
+        "30",
+    ];
+    let (code, answer) = json(&good);
+    assert_eq!(
+        (code, &answer["ok"]),
+        (0, &serde_json::Value::Bool(true)),
+        "{answer:#}"
+    );
+    let bad: Vec<&str> = good
+        .iter()
+        .map(|word| if *word == "15 L/min" { "8 L/min" } else { word })
+        .collect();
+    let (code, answer) = json(&bad);
+    assert_eq!(code, 1);
+    let finding = &answer["findings"][0];
+    assert_eq!(finding["code"], "flow-too-low");
+    assert_eq!(finding["level"], "stop");
+    assert_eq!(finding["rule"]["id"], "non-rebreather");
+    assert_eq!(finding["rule"]["file"], "05-delivery-devices.md");
+    assert!(finding["rule"]["rationale"].as_str().unwrap().len() > 20);
+}
+
+#[test]
+fn what_was_not_given_is_unknown_and_never_a_pass() {
+    let (code, answer) = json(&["setup", "--device", "nasal-cannula", "--flow", "2 L/min"]);
+    assert_eq!(code, 1);
+    let levels: Vec<&str> = answer["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|found| found["level"].as_str().unwrap())
+        .collect();
+    assert!(levels.contains(&"unknown"));
+    assert!(!answer["hazards_not_judged"].as_array().unwrap().is_empty());
+}
+
+#[test]
+fn every_text_answer_carries_edition_disclaimers_and_cautions() {
+    for arguments in [
+        &["check"][..],
+        &[
+            "duration",
+            "--cylinder",
+            "E",
+            "--pressure",
+            "1500 psi",
+            "--flow",
+            "10 L/min",
+        ],
+        &["setup", "--device", "nasal-cannula", "--flow", "2 L/min"],
+    ] {
+        let text = String::from_utf8(oxyfolio(arguments).stdout).unwrap();
+        assert!(
+            text.contains(&format!("edition {}", oxyfolio::RULEBOOK.agency.edition)),
+            "{text}"
+        );
+        assert!(text.contains(&*oxyfolio::RULEBOOK.short_digest), "{text}");
+        for line in oxyfolio::book::ALWAYS_DISCLAIMERS
+            .iter()
+            .chain(&oxyfolio::book::ALWAYS_CAUTIONS)
+        {
+            assert!(text.contains(line), "{line} is missing in {text}");
+        }
+    }
+}
+
+#[test]
+fn help_fits_a_terminal() {
+    for arguments in [
+        &["--help"][..],
+        &["check", "--help"],
+        &["cards", "--help"],
+        &["duration", "--help"],
+        &["setup", "--help"],
+    ] {
+        let text = String::from_utf8(oxyfolio(arguments).stdout).unwrap();
+        assert!(text.contains("oxyfolio"), "{text}");
+        for line in text.lines() {
+            assert!(line.chars().count() <= 100, "{arguments:?}: {line}");
+        }
+    }
+}
+
+#[test]
+fn a_missing_or_old_typst_is_one_sentence_with_the_command_that_installs_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("out");
+    let missing = stderr(&[
+        "cards",
+        "--out",
+        out.to_str().unwrap(),
+        "--typst",
+        "no-such-typst",
+    ]);
+    assert_eq!(
+        missing.trim(),
+        "error: cannot find the typesetting program `no-such-typst`; install it with: cargo install --locked typst-cli@0.15.1"
+    );
+    assert!(!out.exists(), "nothing is made by a run that fails");
+    #[cfg(unix)]
+    {
+        let old = script(folder.path(), "echo 'typst 0.11.0 (abc)'");
+        let said = stderr(&["cards", "--out", out.to_str().unwrap(), "--typst", &old]);
+        assert!(
+            said.contains("expected typst 0.15.1 or later, found `typst 0.11.0 (abc)`"),
+            "{said}"
+        );
+        assert!(said.contains("cargo install --locked typst-cli@0.15.1"), "{said}");
+        assert_eq!(said.trim().lines().count(), 1);
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn a_failed_run_leaves_old_cards_untouched() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("out");
+    fs::create_dir(&out).unwrap();
+    let old = out.join("cards-id-1-a4.pdf");
+    fs::write(&old, "last year's cards").unwrap();
+    // A typst that works once and then breaks: the first file is set, the second is not.
+    let breaks = script(
+        folder.path(),
+        "if [ \"$1\" = --version ]; then echo 'typst 0.15.1 (x)'; exit 0; fi\n\
+         for last; do :; done\n\
+         if mkdir \"$(dirname \"$0\")/once\" 2>/dev/null; then echo pdf > \"$last\"; exit 0; fi\n\
+         echo 'error: panicked with: \"card «x» item 3 of 11 overflows by 4.2 mm on ID-1\"' >&2; exit 1",
+    );
+    let output = oxyfolio(&["cards", "--out", out.to_str().unwrap(), "--typst", &breaks]);
+    assert_eq!(output.status.code(), Some(2));
+    let said = String::from_utf8(output.stderr).unwrap();
+    assert_eq!(
+        said.trim(),
+        "error: cannot set the cards: card «x» item 3 of 11 overflows by 4.2 mm on ID-1"
+    );
+    assert_eq!(fs::read_to_string(&old).unwrap(), "last year's cards");
+    let names: Vec<_> = fs::read_dir(&out)
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name())
+        .collect();
+    assert_eq!(names, ["cards-id-1-a4.pdf"], "nothing half-written is left");
+}
+
+#[cfg(unix)]
+fn script(folder: &std::path::Path, body: &str) -> String {
+    use std::os::unix::fs::PermissionsExt as _;
+    let path = folder.join("typst-stand-in");
+    fs::write(&path, format!("#!/bin/sh\n{body}\n")).unwrap();
+    fs::set_permissions(&path, fs::Permissions::from_mode(0o755)).unwrap();
+    path.to_str().unwrap().to_owned()
+}

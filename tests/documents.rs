@@ -1,0 +1,97 @@
+//! README and DEVELOPERS are true: paths exist, samples are what the program says.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs
+)]
+
+mod common;
+
+use std::{fs, path::Path};
+
+use oxyfolio::compile::folder;
+
+fn document(name: &str) -> String {
+    fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(name)).unwrap()
+}
+
+#[test]
+fn every_path_named_in_developers_exists() {
+    let text = document("DEVELOPERS.md");
+    let mut paths = 0;
+    for word in text.split('`').skip(1).step_by(2) {
+        let is_path = word.starts_with("src/")
+            || word.starts_with("tests/")
+            || word.starts_with("cards/")
+            || word.starts_with("rules/")
+            || word.starts_with(".ci/")
+            || word == "build.rs"
+            || word == "deny.toml";
+        if is_path && !word.contains('*') {
+            paths += 1;
+            assert!(
+                Path::new(env!("CARGO_MANIFEST_DIR")).join(word).exists(),
+                "{word} does not exist"
+            );
+        }
+    }
+    assert!(paths > 20, "paths were found");
+}
+
+#[test]
+fn every_room_and_test_is_on_the_map() {
+    let text = document("DEVELOPERS.md");
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    for (folder, keep) in [("src", "dir"), ("tests", "rs")] {
+        for entry in fs::read_dir(root.join(folder)).unwrap() {
+            let path = entry.unwrap().path();
+            let name = path.file_name().unwrap().to_str().unwrap().to_owned();
+            let wanted = match keep {
+                "dir" => path.is_dir().then(|| format!("`{folder}/{name}/`")),
+                _ => name.ends_with(".rs").then(|| format!("`{folder}/{name}`")),
+            };
+            if let Some(wanted) = wanted {
+                assert!(text.contains(&wanted), "{wanted} is not on the map");
+            }
+        }
+    }
+}
+
+#[test]
+fn every_dependency_has_its_reason() {
+    let text = document("DEVELOPERS.md");
+    let manifest = document("Cargo.toml");
+    let mut section = "";
+    for line in manifest.lines() {
+        if line.starts_with('[') {
+            section = line;
+        } else if section.contains("dependencies")
+            && let Some((name, _)) = line.split_once(" = ")
+            && !line.starts_with('#')
+        {
+            assert!(text.contains(name), "{name} has no reason in DEVELOPERS.md");
+        }
+    }
+}
+
+#[test]
+fn the_sample_error_in_readme_is_what_the_program_says() {
+    let copy = common::copy_of_rules();
+    let chapter = "05-delivery-devices.md";
+    common::edit(
+        copy.path(),
+        chapter,
+        "flow: 10 to 15 L/min\nusual: 15 L/min\noxygen: 60 to 95 %",
+        "flow: 15 to 10 L/min\nusual: 15 L/min\noxygen: 60 to 95 %",
+    );
+    let rejected = folder::load(copy.path()).expect_err("a mistake");
+    let said = rejected
+        .render(false)
+        .replace(&format!("{}/", copy.path().display()), "rules/");
+    let readme = document("README.md");
+    for line in said.lines().filter(|line| !line.is_empty()) {
+        assert!(readme.contains(line), "README lacks {line:?} of\n{said}");
+    }
+}
