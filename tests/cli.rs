@@ -42,8 +42,8 @@ fn check_reports_all_errors_with_places_and_exits_1() {
     common::edit(
         copy.path(),
         "05-delivery-devices.md",
-        "usual: 2 L/min",
-        "usual: 2 psi",
+        "usual: 2 L/min\noxygen: 24",
+        "usual: 2 psi\noxygen: 24",
     );
     common::edit(
         copy.path(),

@@ -1,7 +1,7 @@
 //! Cylinder sizes.
 
 use super::{ConnectionId, List, Rule, Text};
-use crate::quantity::{Factor, Gauge, Pressure, Volume};
+use crate::quantity::{Factor, Gauge, Percent, Pressure, Volume};
 
 /// A cylinder size.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,6 +20,8 @@ pub struct Cylinder {
     pub contents: Contents,
     /// The pressure it is marked for, at 70 °F.
     pub service_pressure: Pressure<Gauge>,
+    /// The most this size may be filled to, as a share of its service pressure, where it differs from the policy.
+    pub fill_limit: Option<Percent>,
     /// Litres for each unit of pressure.
     pub factor: Factor,
     /// Its outlet.

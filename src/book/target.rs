@@ -21,6 +21,8 @@ pub struct Target {
     pub groups: List<GroupId>,
     /// The condition it is for; none for the group's general target.
     pub condition: Option<ConditionId>,
+    /// Conditions whose targets give way to this one.
+    pub outranks: List<ConditionId>,
     /// The time since birth from which it holds.
     pub minute_of_life: Option<Time>,
     /// What saturation is aimed at.

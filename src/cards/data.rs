@@ -310,7 +310,7 @@ fn duration_table(
             .collect(),
         rows: pressures.iter().copied().map(row).collect(),
         basis: format!(
-            "Whole minutes, rounded down; {} kept as residual; factor method.",
+            "Whole minutes at 70 °F, rounded down; {} kept as residual.",
             unit.show(policies.residual_pressure)
         ),
     }

@@ -118,6 +118,13 @@ pub enum About<'b> {
         /// The most it may be filled to.
         most: Pressure<Gauge>,
     },
+    /// The reading is above the service pressure, and within what some cylinders may be filled to.
+    AboveServicePressure {
+        /// The reading.
+        pressure: Pressure<Gauge>,
+        /// The service pressure.
+        service: Pressure<Gauge>,
+    },
     /// The temperature is outside that of use.
     OutsideUseTemperature {
         /// The temperature.
@@ -241,9 +248,9 @@ impl Missing {
 }
 
 impl<'b> Finding<'b> {
-    /// A stable name in kebab-case for what was found; a hazard's own id for a hazard.
+    /// A stable name in kebab-case for what was found. Which hazard it is, the rule says.
     #[must_use]
-    pub fn code(&self) -> &'b str {
+    pub const fn code(&self) -> &'static str {
         match self.about {
             About::FlowTooLow { .. } => "flow-too-low",
             About::FlowTooHigh { .. } => "flow-too-high",
@@ -252,6 +259,7 @@ impl<'b> Finding<'b> {
             About::ChangeCylinder { .. } => "change-cylinder",
             About::BelowInServiceMinimum { .. } => "below-in-service-minimum",
             About::Overfilled { .. } => "overfilled",
+            About::AboveServicePressure { .. } => "above-service-pressure",
             About::OutsideUseTemperature { .. } => "outside-use-temperature",
             About::TooShort { .. } => "too-short",
             About::NoMargin { .. } => "no-margin",
@@ -260,7 +268,8 @@ impl<'b> Finding<'b> {
             About::AboveTarget { .. } => "above-target",
             About::SaturationNotReliable { .. } => "saturation-not-reliable",
             About::Missing(missing) => missing.code(),
-            About::Hazard(hazard) | About::HazardUnknown(hazard) => &hazard.rule.id,
+            About::Hazard(_) => "hazard",
+            About::HazardUnknown(_) => "hazard-unknown",
         }
     }
 
@@ -325,6 +334,12 @@ impl fmt::Display for Finding<'_> {
                 "the gauge reads {}, above the {} this size may be filled to: overfilled, hot, or the wrong size",
                 unit.show(pressure),
                 unit.show(most)
+            ),
+            About::AboveServicePressure { pressure, service } => write!(
+                f,
+                "the gauge reads {}, above the service pressure of {}: right only for a cylinder marked for it, or a warm one",
+                unit.show(pressure),
+                unit.show(service)
             ),
             About::OutsideUseTemperature { temperature, range } => {
                 write!(f, "{temperature} is outside the temperature of use, {range}")

@@ -167,7 +167,7 @@ emit_structs! {
     }
     GroupFlow { group, flow, usual }
     DeviceFlow { device, flow }
-    Cylinder { rule, also, series, used, water_capacity, contents, service_pressure, factor, connection }
+    Cylinder { rule, also, series, used, water_capacity, contents, service_pressure, fill_limit, factor, connection }
     Contents { volume, at }
     Connection { rule, gas, pins, thread, number, may_be_mated, note }
     Policy { rule, value, note }
@@ -177,7 +177,7 @@ emit_structs! {
     }
     Condition { id, name }
     Target {
-        rule, groups, condition, minute_of_life, saturation, start, urgent, ladder, step_up, step_down, recheck,
+        rule, groups, condition, outranks, minute_of_life, saturation, start, urgent, ladder, step_up, step_down, recheck,
     }
     Urgent { below, start }
     Procedure { rule, purpose, who, not_when, ends_safe, steps }

@@ -103,15 +103,15 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             self.missing(Kind::Cylinder, &cylinder.rule, Missing::Pressure);
             return None;
         };
-        let limit = policies.fill_limit.as_percent() / 100.0;
-        let most = Pressure::tabled(cylinder.service_pressure.as_pascals() * limit);
+        let limit = cylinder.fill_limit.unwrap_or(policies.fill_limit).as_percent() / 100.0;
+        let service = cylinder.service_pressure;
+        let most = Pressure::tabled(service.as_pascals() * limit);
         if pressure > most {
-            self.find(
-                Level::Warn,
-                Kind::Cylinder,
-                &cylinder.rule,
-                About::Overfilled { pressure, most },
-            );
+            let about = About::Overfilled { pressure, most };
+            self.find(Level::Warn, Kind::Cylinder, &cylinder.rule, about);
+        } else if pressure > service {
+            let about = About::AboveServicePressure { pressure, service };
+            self.find(Level::Note, Kind::Cylinder, &cylinder.rule, about);
         }
         // No flow is below every device's range and was found there.
         let left = duration::of_cylinder(self.book, cylinder, pressure, self.setup.flow)

@@ -12,26 +12,34 @@ pub fn choose<'b>(book: &'b Rulebook, setup: &Setup<'_>) -> Result<&'b Target, M
             .iter()
             .filter(move |target| target.groups.contains(&group))
     };
-    let mut specific = for_group().filter(|target| {
+    let has = |target: &Target| {
         target
             .condition
             .is_some_and(|condition| conditions.contains(&condition))
-    });
-    if let Some(first) = specific.next() {
-        // A reading that can't be trusted outranks every number; other differences are for a person to settle.
-        let untrusted = for_group().find(|target| {
-            target.saturation == Saturation::NotReliable
-                && target
-                    .condition
-                    .is_some_and(|condition| conditions.contains(&condition))
-        });
-        if let Some(untrusted) = untrusted {
-            return Ok(untrusted);
-        }
-        if specific.any(|other| other.saturation != first.saturation) {
+    };
+    let specific = || for_group().filter(|target| has(target));
+    // A reading that can't be trusted outranks every number.
+    if let Some(untrusted) = specific().find(|target| target.saturation == Saturation::NotReliable) {
+        return Ok(untrusted);
+    }
+    let gives_way = |target: &Target| {
+        specific().any(|other| {
+            target
+                .condition
+                .is_some_and(|condition| other.outranks.contains(&condition))
+        })
+    };
+    let mut left = specific().filter(|target| !gives_way(target));
+    if let Some(first) = left.next() {
+        // Differences the book doesn't settle are for a person to settle.
+        if left.any(|other| other.saturation != first.saturation) {
             return Err(Missing::OneTarget);
         }
         return Ok(first);
+    }
+    if specific().next().is_some() {
+        // Targets that outrank each other in a ring.
+        return Err(Missing::OneTarget);
     }
     general(book, setup, group)
 }

@@ -24,7 +24,7 @@ const KEYS: Keys = Keys {
         "factor",
         "connection",
     ],
-    optional: &["also"],
+    optional: &["also", "fill-limit"],
 };
 
 /// Reads a cylinder size.
@@ -61,6 +61,7 @@ pub fn read(
         })
     });
     let service_pressure: Option<Pressure<Gauge>> = fields.read("service-pressure", found, fields::quantity);
+    let fill_limit = fields.maybe("fill-limit", found, fields::quantity);
     let factor: Option<Factor> = fields.read("factor", found, fields::quantity);
     let connection = fields.read("connection", found, |node, found| {
         let id = scope.names.connections.reference(node, found, ConnectionId)?;
@@ -109,6 +110,7 @@ pub fn read(
         water_capacity: water_capacity?,
         contents: contents?,
         service_pressure: service_pressure?,
+        fill_limit: fill_limit?,
         factor: factor?,
         connection: connection?,
     })

@@ -32,6 +32,7 @@ const KEYS: Keys = Keys {
     optional: &[
         "condition",
         "condition-name",
+        "outranks",
         "minute-of-life",
         "urgent-below",
         "urgent-start",
@@ -121,6 +122,20 @@ pub fn read(
         Value::Text { text, .. } => scope.names.conditions.index(text).map(ConditionId),
         _ => None,
     });
+    let outranks = fields.list("outranks", found, |node, found| {
+        fields::each(node, found, |item, found| {
+            scope.names.conditions.reference(item, found, ConditionId)
+        })
+    });
+    if let (Some(node), None) = (fields.get("outranks"), fields.get("condition")) {
+        found
+            .error(
+                "outranks-without-condition",
+                node.span,
+                "found `outranks` on a target without a condition",
+            )
+            .hint("a general target gives way to every condition's: take it out, or add `condition: …`");
+    }
     let minute_of_life = fields.maybe("minute-of-life", found, fields::quantity);
     let saturation = fields.read("saturation", found, saturation);
     let rung =
@@ -167,6 +182,7 @@ pub fn read(
         rule: rule?,
         groups: groups?,
         condition: condition?,
+        outranks: outranks?,
         minute_of_life: minute_of_life?,
         saturation: saturation?,
         start: start?,
