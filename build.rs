@@ -12,6 +12,10 @@ extern crate alloc;
 mod book;
 #[path = "src/compile/mod.rs"]
 mod compile;
+#[path = "src/equipment/mod.rs"]
+mod equipment;
+#[path = "src/guard/mod.rs"]
+mod guard;
 #[path = "src/quantity/mod.rs"]
 mod quantity;
 #[path = "src/storage/owned.rs"]
@@ -23,6 +27,8 @@ fn main() -> ExitCode {
     println!("cargo::rerun-if-changed=rules");
     println!("cargo::rerun-if-changed=src/book");
     println!("cargo::rerun-if-changed=src/compile");
+    println!("cargo::rerun-if-changed=src/equipment");
+    println!("cargo::rerun-if-changed=src/guard");
     println!("cargo::rerun-if-changed=src/quantity");
     println!("cargo::rerun-if-changed=src/storage");
     let Some(out) = env::var_os("OUT_DIR") else {

@@ -20,6 +20,7 @@ pub mod check;
 pub mod cli;
 #[cfg(feature = "compile")]
 pub mod compile;
+pub mod equipment;
 pub mod guard;
 pub mod quantity;
 

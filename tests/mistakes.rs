@@ -20,6 +20,9 @@ mod folder;
 #[path = "mistakes/guards.rs"]
 mod guards;
 #[cfg(test)]
+#[path = "mistakes/hidden.rs"]
+mod hidden;
+#[cfg(test)]
 #[path = "mistakes/keys.rs"]
 mod keys;
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! Procedures: steps in a partial order.
 
-use super::{Action, List, Rule, StepId, Text};
+use super::{Action, DeviceId, Fact, List, ProcedureId, Rule, StepId, Text};
 
 /// A procedure.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,6 +13,12 @@ pub struct Procedure {
     pub who: Text,
     /// When not to.
     pub not_when: List<Text>,
+    /// The devices it is for; all of them where the list is empty.
+    pub devices: List<DeviceId>,
+    /// The procedures it may come after: it begins as they end.
+    pub follows: List<ProcedureId>,
+    /// What holds at the start when it comes after none; everything else is as put away.
+    pub begins_with: List<(Fact, bool)>,
     /// Whether it ends with the cylinder closed and the regulator not pressurised.
     pub ends_safe: bool,
     /// The steps, in an order the partial order allows.

@@ -77,6 +77,10 @@ impl Walk<'_> {
                 }
                 Event::End(TagEnd::Paragraph) => {
                     self.rationale.extend(prose.take());
+                    self.lost_rule(range, "ordinary text");
+                }
+                Event::Start(Tag::CodeBlock(CodeBlockKind::Indented)) => {
+                    self.lost_rule(range, "an indented block");
                 }
                 Event::Text(words) | Event::Code(words) => {
                     if let Some(prose) = &mut prose {
@@ -95,7 +99,7 @@ impl Walk<'_> {
                 Event::End(TagEnd::List(_) | TagEnd::BlockQuote(_)) => {
                     self.depth = self.depth.saturating_sub(1);
                 }
-                Event::Html(html) => self.hidden_in_html(&html, range),
+                Event::Html(_) => self.lost_rule(range, "HTML"),
                 _ => {}
             }
         }
@@ -104,8 +108,26 @@ impl Walk<'_> {
 
     fn fenced(&mut self, info: &str, range: Range<usize>) {
         let fence = Fence::measure(self.text, range);
+        let body = self.text.get(fence.body.clone()).unwrap_or("");
+        let errors = self.found.count();
         let Some(kind) = self.rule_kind(info, &fence) else {
             self.prose_fence(&fence);
+            if self.found.count() == errors
+                && !matches!(info.trim(), "text" | "markdown")
+                && names_an_id(body)
+            {
+                let opening = self.sources.span(self.file, fence.opening.clone());
+                self.found
+                    .error(
+                        "unknown-kind",
+                        opening,
+                        "this block looks like a rule, and nothing says of which kind",
+                    )
+                    .hint("begin it with ```yaml and a kind, such as ```yaml device, or with ```text for an example");
+            }
+            if self.found.count() > errors {
+                self.found.leave_unread(body);
+            }
             return;
         };
         let opening = self.sources.span(self.file, fence.opening.clone());
@@ -142,6 +164,9 @@ impl Walk<'_> {
                 chapter,
                 rationale: self.rationale.join("\n\n"),
             });
+        }
+        if self.found.count() > errors {
+            self.found.leave_unread(body);
         }
         self.rationale.clear();
     }
@@ -228,17 +253,25 @@ impl Walk<'_> {
         }
     }
 
-    fn hidden_in_html(&mut self, html: &str, range: Range<usize>) {
-        let hidden = html.trim_start().trim_start_matches(['`', '~']);
-        if hidden.len() < html.trim_start().len() && hidden.starts_with("yaml ") {
-            let span = self.sources.span(self.file, range);
-            self.found
-                .error(
-                    "hidden-rule",
-                    span,
-                    "this rule stands inside HTML and is not read",
-                )
-                .hint("take the rule out of the HTML, or delete it");
+    /// A rule that Markdown takes for something else must not vanish.
+    fn lost_rule(&mut self, range: Range<usize>, what: &str) {
+        let mut start = range.start;
+        let text = self.text;
+        for line in text.get(range.clone()).unwrap_or("").split_inclusive('\n') {
+            if announces_rule(line) {
+                let at = self.sources.span(self.file, start..start + line.trim_end().len());
+                self.found
+                    .error(
+                        "hidden-rule",
+                        at,
+                        format!("this rule stands in {what} and is not read"),
+                    )
+                    .hint("put it between lines of three backticks, at the left margin, or delete it");
+                let rest = text.get(start..).unwrap_or("");
+                self.found.leave_unread(rest.split("\n\n").next().unwrap_or(""));
+                return;
+            }
+            start += line.len();
         }
     }
 
@@ -252,6 +285,24 @@ impl Walk<'_> {
         let name = self.sources.get(self.file).map_or("", |file| &file.name);
         name.trim_end_matches(".md").to_owned()
     }
+}
+
+/// Whether a line is meant to open a rule block: `` ``yaml device``, `<!-- ```yaml device`.
+fn announces_rule(line: &str) -> bool {
+    let marks: &[char] = &['`', '~', '\'', '´', '’'];
+    let Some((before, after)) = line.split_once("yaml ") else {
+        return false;
+    };
+    let kind = after.split_whitespace().next().unwrap_or("");
+    let before = before.trim_end_matches(' ');
+    let count = before.chars().rev().take_while(|c| marks.contains(c)).count();
+    count >= 2 && Kind::ALL.into_iter().any(|known| known.word() == kind)
+}
+
+/// Whether a block's text has a line that gives an id.
+fn names_an_id(body: &str) -> bool {
+    body.lines()
+        .any(|line| line.starts_with("id: ") || line.starts_with("- id: "))
 }
 
 /// Where the parts of a fenced block are.

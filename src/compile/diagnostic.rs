@@ -46,6 +46,8 @@ impl Diagnostic {
 #[derive(Clone, Debug, Default)]
 pub struct Diagnostics {
     found: Vec<Diagnostic>,
+    /// Ids that stand in blocks which could not be read: one report for the block is enough.
+    unread: Vec<String>,
 }
 
 impl Diagnostics {
@@ -81,17 +83,47 @@ impl Diagnostics {
         })
     }
 
+    /// How many there are.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.found.len()
+    }
+
+    /// Remembers the ids of a block that could not be read, so that references to them aren't reported as well.
+    pub fn leave_unread(&mut self, block: &str) {
+        for line in block.lines() {
+            let line = line.trim_start().trim_start_matches("- ").trim_start();
+            let name = ["id:", "condition:"]
+                .iter()
+                .find_map(|key| line.strip_prefix(key));
+            if let Some(name) = name {
+                self.leave_unread_id(name.trim().trim_matches(['"', '\'']));
+            }
+        }
+    }
+
+    /// Remembers one such id.
+    pub fn leave_unread_id(&mut self, id: &str) {
+        self.unread.push(id.to_owned());
+    }
+
+    /// Whether an id stands in a block that could not be read.
+    #[must_use]
+    pub fn is_unread(&self, id: &str) -> bool {
+        self.unread.iter().any(|unread| unread == id)
+    }
+
     /// Whether there is at least one error.
     #[must_use]
     pub fn has_errors(&self) -> bool {
         self.found.iter().any(|found| found.level == Level::Error)
     }
 
-    /// All of them, in the order of the book.
+    /// All of them, in the order of the book; what concerns the book as a whole comes last.
     #[must_use]
     pub fn into_sorted(mut self) -> Vec<Diagnostic> {
         self.found
-            .sort_by(|a, b| (a.span, a.level, a.code).cmp(&(b.span, b.level, b.code)));
+            .sort_by_key(|found| (found.span.is_none(), found.span, found.level, found.code));
         self.found
     }
 }

@@ -21,7 +21,9 @@ use crate::quantity::{
 pub fn rust(book: &Rulebook) -> String {
     let mut out = String::from("// Written from the rulebook; an edit here is lost.\n\n");
     // 3.14 L/psi is a cylinder's factor, not the number pi.
-    out.push_str("/// The rulebook.\n#[allow(clippy::approx_constant)]\npub static RULEBOOK: ::oxyfolio::book::Rulebook = ");
+    out.push_str(
+        "/// The rulebook.\n#[allow(clippy::approx_constant)]\npub static RULEBOOK: ::oxyfolio::book::Rulebook = ",
+    );
     book.emit(&mut out);
     out.push_str(";\n");
     constants(
@@ -180,7 +182,7 @@ emit_structs! {
         rule, groups, condition, outranks, minute_of_life, saturation, start, urgent, ladder, step_up, step_down, recheck,
     }
     Urgent { below, start }
-    Procedure { rule, purpose, who, not_when, ends_safe, steps }
+    Procedure { rule, purpose, who, not_when, devices, follows, begins_with, ends_safe, steps }
     Step { id, action, say, why, after, critical, line }
     Guard { text, ops }
     Hazard { rule, never, severity, say, remedy }

@@ -159,6 +159,16 @@ pub fn place_in(node: &Node, mistake: &Mistake) -> Span {
 
 /// Reports a mistake inside a text.
 pub fn report(node: &Node, mistake: Mistake, found: &mut Diagnostics) {
+    if let Value::Text { text, .. } = &node.value
+        && mistake.code.starts_with("unknown-")
+        && text.get(mistake.at.clone()).is_some_and(|name| {
+            // `{simple-mask.least-flow}` speaks of `simple-mask`.
+            let name = name.trim_matches(['{', '}']);
+            found.is_unread(name.split_once('.').map_or(name, |(id, _)| id))
+        })
+    {
+        return;
+    }
     let at = place_in(node, &mistake);
     let error = found.error(mistake.code, at, mistake.message);
     if let Some(hint) = mistake.hint {
@@ -212,6 +222,16 @@ pub fn each<'a, T>(
     mut reader: impl FnMut(&'a Node, &mut Diagnostics) -> Option<T>,
 ) -> Option<List<T>> {
     let items = items(node);
+    if items.is_empty() {
+        found
+            .error(
+                "empty-list",
+                node.span,
+                "expected at least one, found an empty list",
+            )
+            .hint("fill the list, or take the key out");
+        return None;
+    }
     let read: Vec<T> = items.iter().filter_map(|item| reader(item, found)).collect();
     (read.len() == items.len()).then(|| List::from(read))
 }
@@ -253,10 +273,11 @@ pub fn word<T: Copy>(node: &Node, found: &mut Diagnostics, what: &str, words: &[
     let error = found.error(
         "unknown-word",
         node.span,
-        format!(
-            "expected the {what} {}, found `{text}`",
-            listed(known().take(4), "or")
-        ),
+        if words.len() <= 4 {
+            format!("expected the {what} {}, found `{text}`", listed(known(), "or"))
+        } else {
+            format!("expected one of the words for the {what}, found `{text}`")
+        },
     );
     match nearest(text, known()) {
         Some(near) => error.hint(format!("did you mean `{near}`?")),
@@ -349,6 +370,8 @@ pub fn id<'a>(node: &'a Node, found: &mut Diagnostics) -> Option<&'a str> {
         error.hint("an id begins with a letter: `nasal-cannula`");
     } else {
         error.hint(format!("write `{better}`"));
+        let better = better.to_owned();
+        found.leave_unread_id(&better);
     }
     None
 }

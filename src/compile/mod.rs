@@ -80,6 +80,24 @@ pub fn compile(sources: Sources) -> Result<Compiled, Box<Rejected>> {
 
 /// Compiles chapters, with what was found while reading them.
 fn compile_with(sources: Sources, mut found: Diagnostics) -> Result<Compiled, Box<Rejected>> {
+    for (file, source) in sources.iter() {
+        if let Some(nul) = source.text.find('\0') {
+            found
+                .error(
+                    "not-text",
+                    sources.span(file, nul..nul + 1),
+                    "expected text, found a NUL character",
+                )
+                .hint("delete it, or save the chapter as plain text");
+        }
+    }
+    // Without one of its chapters, the rest of the book would seem full of mistakes.
+    if found.has_errors() {
+        return Err(Box::new(Rejected {
+            sources,
+            diagnostics: found.into_sorted(),
+        }));
+    }
     let mut blocks = Vec::new();
     for (file, _) in sources.iter() {
         blocks.extend(chapter::blocks(&sources, file, &mut found));

@@ -77,6 +77,9 @@ impl Table {
         if let Some(index) = self.index(name) {
             return Some(make(index));
         }
+        if found.is_unread(name) {
+            return None;
+        }
         let error = found.error(
             "unknown-name",
             span,
@@ -85,10 +88,7 @@ impl Table {
         match nearest(name, self.names()) {
             Some(near) => error.hint(format!("did you mean `{near}`?")),
             None if self.names.is_empty() => error.hint(format!("the book defines no {}", self.what)),
-            None => error.hint(format!(
-                "the book defines {}",
-                listed(self.names().take(12), "and")
-            )),
+            None => error.hint(format!("the book defines {}", listed(self.names(), "and"))),
         };
         None
     }

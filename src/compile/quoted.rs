@@ -132,7 +132,8 @@ impl Quotable<'_> {
             message: format!("expected the name of a value, found `{name}`"),
             hint: Some(match nearest(name, known.iter().map(String::as_str)) {
                 Some(near) => format!("did you mean `{{{near}}}`?"),
-                None => "write the id of a policy, or a device's id with `.least-flow`, `.most-flow` or `.usual-flow`".to_owned(),
+                None => "write the id of a policy, or a device's id with `.least-flow`, `.most-flow` or `.usual-flow`"
+                    .to_owned(),
             }),
         }
     }

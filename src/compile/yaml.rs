@@ -63,7 +63,11 @@ pub fn read(block: &Block, sources: &Sources, found: &mut Diagnostics) -> Option
         parser: Parser::new_from_str(text),
         depth: 0,
     };
-    reader.document()
+    let node = reader.document();
+    if node.is_none() {
+        found.leave_unread(text);
+    }
+    node
 }
 
 struct Reader<'a> {
@@ -107,7 +111,11 @@ impl<'a> Reader<'a> {
                 Some((_, span)) => {
                     let at = self.place(span);
                     self.found
-                        .error("two-documents", at, "expected the end of the block, found `---`")
+                        .error(
+                            "two-documents",
+                            at,
+                            "expected the end of the block, found another rule after `---` or `...`",
+                        )
                         .hint("put each rule in a block of its own, or make a list of them");
                     return false;
                 }
@@ -156,6 +164,9 @@ impl<'a> Reader<'a> {
         }
         let node = match event {
             Event::Scalar(text, style, ..) => {
+                if style == ScalarStyle::Plain && self.is_cut_short(span) {
+                    return None;
+                }
                 let verbatim = self.verbatim(&text, style, span);
                 Some(Node {
                     span: at,
@@ -170,6 +181,32 @@ impl<'a> Reader<'a> {
         };
         self.depth -= 1;
         node
+    }
+
+    /// ` #` in bare text begins a YAML comment: the rest of the line would be lost without a word.
+    fn is_cut_short(&mut self, span: YamlSpan) -> bool {
+        let end = span.byte_range().map_or(0, |range| range.end);
+        let line = self
+            .text
+            .get(end..)
+            .and_then(|rest| rest.lines().next())
+            .unwrap_or("");
+        let comment = line.trim_start();
+        if comment.len() == line.len() || !comment.starts_with('#') {
+            return false;
+        }
+        let start = self.block.body.start + end + line.len() - comment.len();
+        let at = self
+            .sources
+            .span(self.block.file, start..start + comment.trim_end().len());
+        self.found
+            .error(
+                "cut-short",
+                at,
+                "found `#` after a value: what follows it would not be read",
+            )
+            .hint("put text that holds `#` in quotes, and remarks in the prose");
+        true
     }
 
     fn list(&mut self, at: Span) -> Option<Node> {
@@ -226,18 +263,22 @@ impl<'a> Reader<'a> {
     }
 
     fn place(&self, span: YamlSpan) -> Span {
-        let range = span.byte_range().unwrap_or(0..0);
+        let mut range = span.byte_range().unwrap_or(0..0);
+        // A folded text ends with the line ends and the indent before the next key.
+        if let Some(text) = self.text.get(range.clone()) {
+            range.end = range.start + text.trim_end().len();
+        }
         let start = self.block.body.start;
         self.sources
             .span(self.block.file, start + range.start..start + range.end)
     }
 
     fn until(&self, start: Span, end: YamlSpan) -> Span {
-        let end = self.place(end).end.max(start.end);
-        let text = self.text.get(..end.saturating_sub(self.block.body.start));
-        let trimmed = text.map_or(end, |text| self.block.body.start + text.trim_end().len());
+        let end = end.byte_range().map_or(0, |range| range.end);
+        let inside = self.text.get(..end).map_or(end, |text| text.trim_end().len());
+        let end = self.block.body.start + inside;
         self.sources
-            .span(self.block.file, start.start..trimmed.max(start.end))
+            .span(self.block.file, start.start..end.max(start.start + 1))
     }
 
     /// Where the text's first byte stands, when the source holds the very same bytes.
@@ -265,10 +306,22 @@ impl<'a> Reader<'a> {
             .get(line_start..)
             .and_then(|rest| rest.lines().next())
             .unwrap_or("");
+        let value = line.split_once(": ").map_or("", |(_, value)| value);
         let hint = if line.contains('\t') {
             "use spaces, not tabs"
         } else if line.matches(": ").count() > 1 {
             "put text that holds a colon in quotes"
+        } else if value.starts_with(['%', '@', '`', '*', '&', '!', '-', '?', '|', '>', '{'])
+            || value.contains('\\')
+        {
+            "put the whole text in quotation marks"
+        } else if value.starts_with('"') && value.matches('"').count() > 2 {
+            "inside quotation marks write `'`, not `\"`"
+        } else if !line.contains(": ")
+            && !line.trim_end().ends_with(':')
+            && !line.trim_start().starts_with("- ")
+        {
+            "write a colon and a space after the key, or `- ` before an item of a list"
         } else if line.matches('"').count() % 2 == 1 || line.matches('\'').count() % 2 == 1 {
             "close the quotation mark"
         } else if line.matches('[').count() != line.matches(']').count() {
@@ -277,11 +330,51 @@ impl<'a> Reader<'a> {
             "write `key: value`, one a line, all keys of a rule at the same indent"
         };
         self.found
-            .error(
-                "unreadable-yaml",
-                at,
-                format!("cannot read this as YAML: {}", error.info()),
-            )
+            .error("unreadable-yaml", at, plain_words(&error.info()))
             .hint(hint);
     }
+}
+
+/// What the YAML library means, in words that need no knowledge of YAML.
+fn plain_words(info: &str) -> String {
+    const WORDS: &[(&str, &str)] = &[
+        ("tab", "cannot read this line: found a tab"),
+        (
+            "mapping values are not allowed",
+            "cannot read this line: found a colon where none can be",
+        ),
+        (
+            "illegal placement of ':'",
+            "cannot read this line: found a colon inside a list that is not closed above",
+        ),
+        (
+            "simple key expected ':'",
+            "expected a colon and a space after a key",
+        ),
+        (
+            "expected '-' indicator",
+            "expected this line at the same indent as the lines above",
+        ),
+        ("unclosed quote", "this quotation mark is never closed"),
+        (
+            "trailing content",
+            "expected the end of the line after a closing quotation mark",
+        ),
+        (
+            "unexpected character",
+            "cannot read this line: found a sign that cannot begin a text",
+        ),
+        (
+            "unknown anchor",
+            "cannot read this line: found a sign that cannot begin a text",
+        ),
+        ("escape", "cannot read this text: found `\\` in it"),
+    ];
+    WORDS
+        .iter()
+        .find(|(theirs, _)| info.contains(theirs))
+        .map_or_else(
+            || format!("cannot read this as YAML: {info}"),
+            |(_, ours)| (*ours).to_owned(),
+        )
 }

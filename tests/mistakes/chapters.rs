@@ -25,16 +25,16 @@ mistakes! {
         "05-delivery-devices.md": "name: Tracheostomy mask\nflow: 6 to 10 L/min\nusual: 8 L/min\noxygen: 35 to 60 %\nfits: [adult, child]\nreservoir: no"
             => "name: Tracheostomy mask\n‹flows›: 6 to 10 L/min\nusual: ‹8›\noxygen: 35 to 60 %\nfits: [adult, child]\nreservoir: ‹none›",
     }
-    policy_unreadable_and_guard_misspelled [Marked("missing-unit")] {
+    policy_unreadable_and_guard_misspelled [Marked("missing-unit"), Marked("unknown-observation")] {
         "10-how-long-it-lasts.md": "value: 15 min" => "value: ‹15›",
-        "11-shift-inspection.md": "never: \"cylinder open and not device on patient and" => "never: \"cylinder opened and not device on patient and",
+        "11-shift-inspection.md": "never: \"cylinder open and not device on patient and" => "never: \"‹cylinder opened› and not device on patient and",
     }
     device_unreadable_and_ladder_out_of_limits [Marked("missing-unit")] {
         "05-delivery-devices.md": "name: Tracheostomy mask\nflow: 6 to 10 L/min\nusual: 8 L/min" => "name: Tracheostomy mask\nflow: 6 to 10 L/min\nusual: ‹8›",
         "06-saturation-targets.md": "  - nasal-cannula at 2 L/min\n  - simple-mask at 6 L/min\n  - non-rebreather at 10 L/min\n"
             => "  - nasal-cannula at 4 L/min\n  - simple-mask at 6 L/min\n  - non-rebreather at 10 L/min\n",
     }
-    agency_misspelled [Book("missing-kind"), Marked("unknown-kind")] {
+    agency_misspelled [Marked("unknown-kind"), Book("missing-kind")] {
         "01-about-this-book.md": "```yaml agency" => "```‹yml› agency",
     }
 }

@@ -85,7 +85,7 @@ fn chapter_in_another_encoding() {
             as_it_is(name, text)
         }
     });
-    check("folder_not_utf_8", folder.path(), "missing-policy");
+    check("folder_not_utf_8", folder.path(), "not-utf-8");
 }
 
 #[test]

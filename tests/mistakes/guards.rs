@@ -78,6 +78,6 @@ mistakes! {
     folded_guard_with_a_misspelling [Marked("unknown-observation")] {
         "05-delivery-devices.md":
             ">-\n    device on patient and device has reservoir and flow < device.least-flow\n    and not (device is bag-valve-mask and group is newborn)\n  severity"
-            => ">-\n    ‹device on patient and device has resevoir and flow < device.least-flow\n    and not (device is bag-valve-mask and group is newborn)\n  ›severity",
+            => ">-\n    ‹device on patient and device has resevoir and flow < device.least-flow\n    and not (device is bag-valve-mask and group is newborn)›\n  severity",
     }
 }

@@ -6,7 +6,7 @@ mistakes! {
     id_given_twice [Marked("duplicate-id"), Follows("unknown-name")] {
         "05-delivery-devices.md": "id: simple-mask\n" => "id: ‹nasal-cannula›\n",
     }
-    id_with_capitals [Marked("not-an-id"), Follows("unknown-name")] {
+    id_with_capitals [Marked("not-an-id")] {
         "05-delivery-devices.md": "id: tracheostomy-mask\n" => "id: ‹Tracheostomy Mask›\n",
     }
     id_that_begins_with_a_digit [Marked("not-an-id"), Follows("unknown-name")] {
@@ -56,8 +56,9 @@ mistakes! {
         "03-cylinders-and-connections.md": "factor: 0.16 L/psi\n  connection: pin-index-oxygen"
             => "factor: 0.16 L/psi\n  connection: ‹pin-index-oxigen›",
     }
-    condition_misspelled_where_it_is_named [Marked("unknown-observation")] {
+    condition_misspelled_where_it_is_named [Marked("unknown-name"), Marked("unknown-observation")] {
         "06-saturation-targets.md": "condition: retains-co2\n" => "condition: retain-co2\n",
+        "06-saturation-targets.md": "outranks: [retains-co2]" => "outranks: [‹retains-co2›]",
         "06-saturation-targets.md": "device on patient and retains-co2 and" => "device on patient and ‹retains-co2› and",
     }
     condition_without_a_name [Marked("condition-not-named")] {

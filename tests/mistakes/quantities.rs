@@ -13,21 +13,21 @@ mistakes! {
     }
     dash_in_a_range [Marked("not-a-range")] {
         "05-delivery-devices.md": "name: Partial rebreather mask\nflow: 10 to 15 L/min"
-            => "name: Partial rebreather mask\nflow: ‹10-1›5 L/min",
+            => "name: Partial rebreather mask\nflow: ‹10-15› L/min",
     }
     long_dash_in_a_range [Marked("not-a-range")] {
         "06-saturation-targets.md": "id: adult-general\nname: Adult\ngroups: [adult]\nsaturation: 94 to 98 %"
-            => "id: adult-general\nname: Adult\ngroups: [adult]\nsaturation: ‹94–9›8 %",
+            => "id: adult-general\nname: Adult\ngroups: [adult]\nsaturation: ‹94–98› %",
     }
-    spaced_dash_in_a_range [Marked("missing-unit")] {
+    spaced_dash_in_a_range [Marked("not-a-range")] {
         "06-saturation-targets.md": "id: adult-general\nname: Adult\ngroups: [adult]\nsaturation: 94 to 98 %"
-            => "id: adult-general\nname: Adult\ngroups: [adult]\nsaturation: ‹94› - 98 %",
+            => "id: adult-general\nname: Adult\ngroups: [adult]\nsaturation: ‹94 - 98› %",
     }
     thousands_separator [Marked("thousands-separator")] {
-        "03-cylinders-and-connections.md": "contents: 350 L at 2200 psi" => "contents: 350 L at ‹2,2›00 psi",
+        "03-cylinders-and-connections.md": "contents: 350 L at 2200 psi" => "contents: 350 L at ‹2,200› psi",
     }
     decimal_comma [Marked("thousands-separator")] {
-        "03-cylinders-and-connections.md": "factor: 0.16 L/psi" => "factor: ‹0,1›6 L/psi",
+        "03-cylinders-and-connections.md": "factor: 0.16 L/psi" => "factor: ‹0,16› L/psi",
     }
     unit_left_out [Marked("missing-unit")] {
         "05-delivery-devices.md": "name: Nasal cannula\nalso: [nasal prongs]\nflow: 1 to 6 L/min\nusual: 2 L/min"

@@ -8,7 +8,7 @@ mistakes! {
             => "name: Simple mask\nflow: 6 to 10 L/min\nusual: ‹12 L/min›",
     }
     usual_flow_of_a_group_outside_its_range [Marked("outside-flow-range")] {
-        "05-delivery-devices.md": "usual-for:\n  infant: 6 L/min\nr" => "usual-for:\n  ‹infant: 9 L/min\nr›",
+        "05-delivery-devices.md": "usual-for:\n  infant: 6 L/min\nr" => "usual-for:\n  ‹infant: 9 L/min›\nr",
     }
     flow_for_a_group_that_it_does_not_fit [Marked("group-not-fitted"), Follows("outside-flow-range")] {
         "05-delivery-devices.md": "flow-for:\n  infant: 6 to 8 L/min\n" => "flow-for:\n  ‹newborn›: 4 to 5 L/min\n  infant: 6 to 8 L/min\n",
@@ -45,7 +45,7 @@ mistakes! {
     }
     agency_twice [Marked("second-agency")] {
         "12-what-to-write-down.md": "## For the equipment\n"
-            => "## For the equipment\n\nOurs.\n\n```yaml agency\n‹name: Upper Larkmere Rescue\n`›``\n",
+            => "## For the equipment\n\nOurs.\n\n```yaml agency\n‹name: Upper Larkmere Rescue›\n```\n",
     }
     policy_missing [Book("missing-policy")] {
         "03-cylinders-and-connections.md": "id: fill-limit" => "id: filling-limit",
@@ -72,7 +72,7 @@ mistakes! {
         "03-cylinders-and-connections.md": "  gas: cyclopropane\n  pins: [3, 6]\n  number: \"CGA 920\"\n  may-be-mated: no\n  note: \"Flammable. No longer met in practice.\"\n- id: pin-index-ethylene"
             => "  gas: cyclopropane\n  may-be-mated: no\n- id: pin-index-ethylene",
         "03-cylinders-and-connections.md": "id: pin-index-cyclopropane\n  name: Cyclopropane pin-index yoke\n  gas: cyclopropane\n  may-be-mated: no\n-"
-            => "‹id: pin-index-cyclopropane\n  name: Cyclopropane pin-index yoke\n  gas: cyclopropane\n  may-be-mated: no\n-›",
+            => "‹id: pin-index-cyclopropane\n  name: Cyclopropane pin-index yoke\n  gas: cyclopropane\n  may-be-mated: no›\n-",
     }
     step_after_a_later_step [Marked("after-a-later-step")] {
         "09-stopping-and-shutting-down.md": "after: [device-off, secure, gauge]" => "after: [device-off, secure, ‹bleed›]",
@@ -95,7 +95,7 @@ mistakes! {
         "13-pocket-cards.md": "title: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\nprocedures: [fit-regulator]\n"
             => "title: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\n",
         "13-pocket-cards.md": "id: fit\ntitle: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\nnotes:\n  - \"It does not go easily? Stop. It does not belong.\"\n```"
-            => "‹id: fit\ntitle: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\nnotes:\n  - \"It does not go easily? Stop. It does not belong.\"\n`›``",
+            => "‹id: fit\ntitle: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\nnotes:\n  - \"It does not go easily? Stop. It does not belong.\"›\n```",
     }
     card_with_an_empty_list [Marked("empty-list")] {
         "13-pocket-cards.md": "procedures: [fit-regulator]" => "procedures: ‹[]›",

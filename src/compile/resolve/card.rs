@@ -85,13 +85,6 @@ pub fn read(
                     .error("missing-key", fields.span, format!("this card lacks `{key}`"))
                     .hint(format!("a card with the layout `{word}` needs it"));
             }
-            (true, Some(node)) if fields::items(node).is_empty() => {
-                found.error(
-                    "empty-list",
-                    node.span,
-                    format!("expected at least one of `{key}`, found none"),
-                );
-            }
             (false, Some(node)) => {
                 found
                     .error(

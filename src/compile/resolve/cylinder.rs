@@ -102,6 +102,46 @@ pub fn read(
             );
         }
     }
+    if let (Some(contents), Some(factor), Some(node)) = (contents, factor, fields.get("factor")) {
+        let (stated, counted) = (
+            contents.volume.as_litres(),
+            factor.contents(contents.at).as_litres(),
+        );
+        // Rounded factors lean low; one that counts more than the cylinder holds promises minutes that aren't there.
+        if stated > 0.0 && !(0.9 * stated..=1.02 * stated).contains(&counted) {
+            let error = found.error(
+                "factor-and-contents-disagree",
+                node.span,
+                format!(
+                    "expected a factor that gives about {stated:.0} L at {}, found one that gives {counted:.0} L",
+                    contents.at
+                ),
+            );
+            if let Some(other) = fields.get("contents") {
+                error.label(other.span, "the contents are given here");
+            }
+            error.hint("the factor is the contents divided by their pressure, in its own unit; check both");
+        }
+    }
+    if let (Some(contents), Some(water), Some(node)) =
+        (contents, water_capacity, fields.get("water-capacity"))
+    {
+        let (stated, plain) = (
+            contents.volume.as_litres(),
+            water.as_litres() * contents.at.as_bar(),
+        );
+        if stated > 0.0 && plain > 0.0 && !(0.85 * plain..=1.15 * plain).contains(&stated) {
+            let error = found.error(
+                "water-capacity-and-contents-disagree",
+                node.span,
+                format!("expected a water capacity that holds about {stated:.0} L at {}, found one that holds about {plain:.0} L", contents.at),
+            );
+            if let Some(other) = fields.get("contents") {
+                error.label(other.span, "the contents are given here");
+            }
+            error.hint("litres of water times the pressure in bar is about the litres of oxygen; check both");
+        }
+    }
     Some(Cylinder {
         rule: rule?,
         also: also?,

@@ -17,24 +17,22 @@ const KEYS: Keys = Keys {
     optional: &[],
 };
 
-/// Reads a hazard. Its guard is read only when the policies could be: it may speak of them.
+/// Reads a hazard.
 pub fn read(
     raw: &Raw,
     scope: &Scope<'_>,
-    policies: Option<&[Policy]>,
+    policies: &[Policy],
     quotable: Option<&Quotable<'_>>,
     found: &mut Diagnostics,
 ) -> Option<Hazard> {
     let fields = Fields::of(&raw.node, &KEYS, found)?;
     let rule = rule(raw, &fields, "name", found);
-    let never = policies.and_then(|policies| {
-        let vocabulary = Vocabulary {
-            names: &scope.names,
-            policies,
-        };
-        fields.read("never", found, |node, found| {
-            fields::written_as(node, found, |text| guard::read(text, &vocabulary))
-        })
+    let vocabulary = Vocabulary {
+        names: &scope.names,
+        policies,
+    };
+    let never = fields.read("never", found, |node, found| {
+        fields::written_as(node, found, |text| guard::read(text, &vocabulary))
     });
     let severity = fields.read("severity", found, |node, found| {
         fields::word(

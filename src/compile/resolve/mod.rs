@@ -13,6 +13,7 @@ mod hazard;
 mod policy;
 mod procedure;
 mod target;
+mod together;
 
 use super::{
     chapter::Block,
@@ -24,7 +25,7 @@ use super::{
     source::{Sources, Span},
     yaml::{self, Node, Value},
 };
-use crate::book::{Condition, Kind, List, Place, Rule, Rulebook, Text};
+use crate::book::{Condition, Kind, List, Place, Policy, Rule, Rulebook, Text};
 
 /// A rule as it stands in its block.
 struct Raw {
@@ -58,7 +59,22 @@ pub fn resolve(
     let agency = agency::the_one(&raws, found);
     let groups = every(&raws, Kind::Group, |raw| group::read(raw, found));
     let connections = every(&raws, Kind::Connection, |raw| connection::read(raw, found));
-    let policies = every(&raws, Kind::Policy, |raw| policy::read(raw, found));
+    let policies = every(&raws, Kind::Policy, |raw| {
+        let policy = policy::read(raw, found);
+        if policy.is_none() {
+            found.leave_unread_id(id_of(raw).unwrap_or(""));
+        }
+        policy
+    });
+    // One unreadable policy must not hide the mistakes in all guards.
+    let readable: Vec<Policy> = match &policies {
+        Some(policies) => policies.clone(),
+        None => raws
+            .iter()
+            .filter(|raw| raw.kind == Kind::Policy)
+            .filter_map(|raw| policy::read(raw, &mut Diagnostics::default()))
+            .collect(),
+    };
     let devices = every(&raws, Kind::Device, |raw| device::read(raw, &scope, found));
     let cylinders = every(&raws, Kind::Cylinder, |raw| {
         cylinder::read(raw, &scope, connections.as_deref(), found)
@@ -79,10 +95,17 @@ pub fn resolve(
         procedure::read(raw, &scope, quotable, found)
     });
     let hazards = every(&raws, Kind::Hazard, |raw| {
-        hazard::read(raw, &scope, policies.as_deref(), quotable, found)
+        hazard::read(raw, &scope, &readable, quotable, found)
     });
     let cards = every(&raws, Kind::Card, |raw| card::read(raw, &scope, quotable, found));
     let policies = policy::gather(policies, &raws, found);
+    together::check(
+        groups.as_deref(),
+        connections.as_deref(),
+        targets.as_deref(),
+        &raws,
+        found,
+    );
     report_missing_kinds(&raws, found);
 
     if found.has_errors() {
@@ -110,6 +133,17 @@ fn every<T>(raws: &[Raw], kind: Kind, mut read: impl FnMut(&Raw) -> Option<T>) -
     let of_kind = raws.iter().filter(|raw| raw.kind == kind);
     let read: Vec<Option<T>> = of_kind.map(&mut read).collect();
     read.into_iter().collect()
+}
+
+/// The id as it is written, for a rule that could not be read.
+fn id_of(raw: &Raw) -> Option<&str> {
+    let Value::Mapping(entries) = &raw.node.value else {
+        return None;
+    };
+    match &entries.iter().find(|entry| entry.key == "id")?.value.value {
+        Value::Text { text, .. } => Some(text),
+        _ => None,
+    }
 }
 
 fn raw_rules(blocks: &[Block], sources: &Sources, found: &mut Diagnostics) -> Vec<Raw> {

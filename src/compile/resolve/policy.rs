@@ -105,6 +105,9 @@ struct Needed<'a> {
 impl Needed<'_> {
     fn value<T>(&mut self, id: &str, what: &str, take: impl FnOnce(Value) -> Option<T>) -> Option<T> {
         let Some(policy) = self.policies.iter().find(|policy| &*policy.rule.id == id) else {
+            if self.found.is_unread(id) {
+                return None;
+            }
             let error = self.found.book_error(
                 "missing-policy",
                 format!("expected the policy `{id}` ({what}), found none"),

@@ -6,16 +6,18 @@ use super::{
         fields::{self, Fields, Keys},
         names::Table,
         quoted::Quotable,
+        suggest::{listed, nearest},
         yaml::Node,
     },
     Raw, Scope, line_of, rule,
 };
-use crate::book::{Action, List, Procedure, Step, StepId, Text};
+use crate::book::{Action, DeviceId, Fact, List, Procedure, ProcedureId, Step, StepId, Text};
+use crate::equipment::State;
 
 const KEYS: Keys = Keys {
     of: "procedure",
     required: &["id", "name", "purpose", "who", "ends-safe", "steps"],
-    optional: &["not-when"],
+    optional: &["not-when", "devices", "follows", "begins-with"],
 };
 
 const STEP_KEYS: Keys = Keys {
@@ -36,6 +38,19 @@ pub fn read(
     let purpose = fields.read("purpose", found, fields::text);
     let who = fields.read("who", found, fields::text);
     let not_when = fields.list("not-when", found, fields::texts);
+    let devices = fields.list("devices", found, |node, found| {
+        fields::each(node, found, |item, found| {
+            scope.names.devices.reference(item, found, DeviceId)
+        })
+    });
+    let follows = fields.list("follows", found, |node, found| {
+        fields::each(node, found, |item, found| {
+            scope.names.procedures.reference(item, found, ProcedureId)
+        })
+    });
+    let begins_with = fields.list("begins-with", found, |node, found| {
+        fields::each(node, found, beginning)
+    });
     let ends_safe = fields.read("ends-safe", found, fields::yes_or_no);
     let steps = fields.read("steps", found, |node, found| steps(node, scope, quotable, found));
     Some(Procedure {
@@ -43,9 +58,42 @@ pub fn read(
         purpose: purpose?,
         who: who?,
         not_when: not_when?,
+        devices: devices?,
+        follows: follows?,
+        begins_with: begins_with?,
         ends_safe: ends_safe?,
         steps: steps?,
     })
+}
+
+/// A fact that holds at the start: `regulator seated`, `not cylinder open`.
+fn beginning(node: &Node, found: &mut Diagnostics) -> Option<(Fact, bool)> {
+    let text = fields::plain(node, found)?;
+    let (words, holds) = match text.strip_prefix("not ") {
+        Some(words) => (words.trim(), false),
+        None => (text, true),
+    };
+    let known = || {
+        Fact::ALL
+            .iter()
+            .filter(|fact| State::PUT_AWAY.with(**fact, true).is_some())
+    };
+    let fact = known().find(|fact| fact.words() == words);
+    if fact.is_none() {
+        let error = found.error(
+            "unknown-observation",
+            node.span,
+            format!("expected a state of the equipment, found `{text}`"),
+        );
+        match nearest(words, known().map(|fact| fact.words())) {
+            Some(near) => error.hint(format!("did you mean `{near}`?")),
+            None => error.hint(format!(
+                "write one of {}",
+                listed(known().map(|fact| fact.words()), "or")
+            )),
+        };
+    }
+    fact.map(|fact| (*fact, holds))
 }
 
 fn steps(

@@ -175,6 +175,20 @@ pub fn read(
             )
             .hint("add it to the ladder at its place, or start with one that is there");
     }
+    if let (Some(Some(below)), Some(Saturation::Range(range)), Some(node)) =
+        (urgent_below, saturation, fields.get("urgent-below"))
+        && range.low.value().is_some_and(|low| below > low)
+    {
+        let error = found.error(
+            "urgent-inside-target",
+            node.span,
+            format!("expected `urgent-below` to be at most the low end of {range}, found {below}"),
+        );
+        if let Some(other) = fields.get("saturation") {
+            error.label(other.span, "the target is here");
+        }
+        error.hint("a reading inside the target is not urgent: check both numbers");
+    }
     let urgent = urgent_below?
         .zip(urgent_start?)
         .map(|(below, start)| Urgent { below, start });

@@ -165,26 +165,43 @@ pub fn no_number(text: &str, start: usize) -> Mistake {
     .hint("write for example `10 L/min` or `94 to 98 %`")
 }
 
-/// `1,000` and `10-15` are written otherwise here.
+/// `1,000`, `1 000`, `0,16` and `10-15` are written otherwise here.
 fn reject_separator(text: &str, number_at: &Bytes<usize>, rest: &str) -> Result<(), Mistake> {
-    let mut characters = rest.chars();
-    let (mark, next) = (characters.next(), characters.next());
-    let digit_follows = next.is_some_and(|c| c.is_ascii_digit());
-    let end = number_at.end + mark.map_or(0, char::len_utf8) + usize::from(digit_follows);
+    let digits = |text: &str| text.bytes().take_while(u8::is_ascii_digit).count();
     let so_far = text.get(number_at.clone()).unwrap_or("");
-    match mark {
-        Some(',' | '\'') if digit_follows => Err(Mistake::new(
+    let loose = rest.trim_start();
+    let spaces = rest.len() - loose.len();
+    let Some(mark) = loose.chars().next() else {
+        return Ok(());
+    };
+    let after = loose.get(mark.len_utf8()..).unwrap_or("");
+    let second = after.trim_start();
+    let gap = after.len() - second.len();
+    let more = second.get(..digits(second)).unwrap_or("");
+    let end = number_at.end + spaces + mark.len_utf8() + gap + more.len();
+    let separated = |end: usize, instead: String| {
+        Err(Mistake::new(
             "thousands-separator",
             number_at.start..end,
             "expected a plain number, found a separator in it",
         )
-        .hint("write 1000, not 1,000, and a point for decimals")),
-        Some('-' | '–' | '−') if digit_follows => Err(Mistake::new(
+        .hint(format!("write `{instead}`")))
+    };
+    match mark {
+        ',' if spaces + gap == 0 && !more.is_empty() && (more.len() != 3 || so_far == "0") => {
+            separated(end, format!("{so_far}.{more}"))
+        }
+        ',' | '\'' if spaces + gap == 0 && !more.is_empty() => separated(end, format!("{so_far}{more}")),
+        _ if mark.is_ascii_digit() && spaces > 0 => {
+            let more = loose.get(..digits(loose)).unwrap_or("");
+            separated(number_at.end + spaces + more.len(), format!("{so_far}{more}"))
+        }
+        '-' | '–' | '—' | '−' | '…' if !more.is_empty() => Err(Mistake::new(
             "not-a-range",
             number_at.start..end,
-            format!("expected `to` after {so_far}, found a dash"),
+            format!("expected `to` between {so_far} and {more}, found `{mark}`"),
         )
-        .hint("write `10 to 15 L/min`")),
+        .hint(format!("write `{so_far} to {more}`"))),
         _ => Ok(()),
     }
 }
