@@ -15,6 +15,7 @@ pub mod folder;
 pub mod guard;
 pub mod language;
 pub mod names;
+pub mod proof;
 mod quoted;
 pub mod render;
 mod resolve;

@@ -86,7 +86,7 @@ pub const fn relies_on(action: Action) -> &'static [(Action, Reliance)] {
         A::BleedRegulator => &[(A::CloseCylinder, First), (A::KeepFlamesAway, First)],
         A::RemoveRegulator => &[(A::BleedRegulator, First), (A::ZeroFlow, Ordered)],
         A::CapOutlet => &[(A::RemoveRegulator, First)],
-        A::TagCylinder => &[(A::SecureCylinder, Ordered), (A::ReadGauge, Ordered)],
+        A::TagCylinder => &[(A::SecureCylinder, Ordered)],
         A::CleanEquipment => &[(A::SecureCylinder, Ordered), (A::BleedRegulator, Ordered)],
         A::StowCylinder => &[
             (A::SecureCylinder, First),

@@ -12,6 +12,7 @@ mod group;
 mod hazard;
 mod policy;
 mod procedure;
+mod proved;
 mod target;
 mod together;
 
@@ -111,7 +112,7 @@ pub fn resolve(
     if found.has_errors() {
         return None;
     }
-    Some(Rulebook {
+    let book = Rulebook {
         agency: agency?,
         digest: Text::from(digest.full()),
         short_digest: Text::from(digest.short()),
@@ -125,7 +126,9 @@ pub fn resolve(
         procedures: List::from(procedures?),
         hazards: List::from(hazards?),
         cards: List::from(cards?),
-    })
+    };
+    proved::report(&book, &raws, found);
+    (!found.has_errors()).then_some(book)
 }
 
 /// Reads every rule of a kind; `None` when one of them is wrong.
