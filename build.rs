@@ -10,6 +10,8 @@ extern crate alloc;
 
 #[path = "src/book/mod.rs"]
 mod book;
+#[path = "src/check/mod.rs"]
+mod check;
 #[path = "src/compile/mod.rs"]
 mod compile;
 #[path = "src/equipment/mod.rs"]
@@ -26,6 +28,7 @@ use std::{env, fmt::Write as _, fs, path::Path, process::ExitCode};
 fn main() -> ExitCode {
     println!("cargo::rerun-if-changed=rules");
     println!("cargo::rerun-if-changed=src/book");
+    println!("cargo::rerun-if-changed=src/check");
     println!("cargo::rerun-if-changed=src/compile");
     println!("cargo::rerun-if-changed=src/equipment");
     println!("cargo::rerun-if-changed=src/guard");

@@ -27,11 +27,13 @@ pub enum Kind {
     Hazard,
     /// A pocket card.
     Card,
+    /// A worked case.
+    Case,
 }
 
 impl Kind {
     /// Every kind, in the order of the documentation.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Agency,
         Self::Group,
         Self::Device,
@@ -42,6 +44,7 @@ impl Kind {
         Self::Procedure,
         Self::Hazard,
         Self::Card,
+        Self::Case,
     ];
 
     /// The word used in the book.
@@ -58,6 +61,7 @@ impl Kind {
             Self::Procedure => "procedure",
             Self::Hazard => "hazard",
             Self::Card => "card",
+            Self::Case => "case",
         }
     }
 }

@@ -100,7 +100,11 @@ Findings quote the rule, its place in the book and its reason.")]
 
 /// Options of `check`.
 #[derive(Debug, Args)]
-pub struct Check {}
+pub struct Check {
+    /// Also list every number, hazard and `after` that no worked case would notice changing
+    #[arg(long)]
+    pub uncovered: bool,
+}
 
 /// Options of `cards`.
 #[derive(Debug, Args)]

@@ -36,6 +36,15 @@ pub fn open(
 pub fn read(rules: Option<&Path>) -> Result<Compiled, Box<Rejected>> {
     match rules {
         Some(rules) => folder::load(rules),
+        None => sources(None).and_then(compile),
+    }
+}
+
+/// The chapters of the rulebook.
+pub fn sources(rules: Option<&Path>) -> Result<Sources, Box<Rejected>> {
+    match rules {
+        // Compiled once to have every message about the folder, and its chapters read.
+        Some(rules) => folder::load(rules).map(|compiled| compiled.sources),
         None => {
             let mut sources = Sources::default();
             for (name, text) in crate::CHAPTERS {
@@ -45,7 +54,7 @@ pub fn read(rules: Option<&Path>) -> Result<Compiled, Box<Rejected>> {
                     (*text).to_owned(),
                 );
             }
-            compile(sources)
+            Ok(sources)
         }
     }
 }

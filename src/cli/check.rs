@@ -10,18 +10,29 @@ use super::{
     book, words,
 };
 use crate::compile::{
-    Compiled,
+    Compiled, Uncovered,
     diagnostic::{Diagnostic, Level},
     render,
     source::Sources,
+    uncovered,
 };
 
 /// Checks the rulebook.
-pub fn run(_: &Check, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
-    match book::read(common.rules.as_deref()) {
-        Ok(compiled) => {
-            accepted(&compiled, common.format, out)?;
-            Ok(Outcome::Fine)
+pub fn run(command: &Check, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
+    let read = if command.uncovered {
+        book::sources(common.rules.as_deref())
+            .and_then(uncovered)
+            .map(|(compiled, left)| (compiled, Some(left)))
+    } else {
+        book::read(common.rules.as_deref()).map(|compiled| (compiled, None))
+    };
+    match read {
+        Ok((compiled, left)) => {
+            accepted(&compiled, left.as_deref(), common.format, out)?;
+            Ok(match left {
+                Some(left) if !left.is_empty() => Outcome::Findings,
+                _ => Outcome::Fine,
+            })
         }
         Err(rejected) => {
             let rules = common
@@ -34,7 +45,12 @@ pub fn run(_: &Check, common: &Common, out: &mut dyn Write) -> Result<Outcome, C
     }
 }
 
-fn accepted(compiled: &Compiled, format: Format, out: &mut dyn Write) -> Result<(), CannotRun> {
+fn accepted(
+    compiled: &Compiled,
+    left: Option<&[Uncovered]>,
+    format: Format,
+    out: &mut dyn Write,
+) -> Result<(), CannotRun> {
     let book = &compiled.book;
     let steps: usize = book
         .procedures
@@ -65,6 +81,9 @@ fn accepted(compiled: &Compiled, format: Format, out: &mut dyn Write) -> Result<
                 .map(|(what, count)| format!("{count} {what}"))
                 .collect();
             writeln!(out, "No errors: {}.", counted.join(", "))?;
+            if let Some(left) = left {
+                print_uncovered(left, &compiled.sources, out)?;
+            }
             words::footing(out)?;
         }
         Format::Json => {
@@ -77,11 +96,46 @@ fn accepted(compiled: &Compiled, format: Format, out: &mut dyn Write) -> Result<
                 "ok": true,
                 "counts": counts,
                 "diagnostics": diagnostics(&compiled.notes, &compiled.sources),
+                "uncovered": left.map(|left| uncovered_objects(left, &compiled.sources)),
             });
             words::json(out, &words::framed(book, answer))?;
         }
     }
     Ok(())
+}
+
+fn print_uncovered(left: &[Uncovered], sources: &Sources, out: &mut dyn Write) -> std::io::Result<()> {
+    if left.is_empty() {
+        return writeln!(
+            out,
+            "Every number, hazard and `after` is covered by a case or a proof."
+        );
+    }
+    writeln!(out, "\nNo worked case would notice a change of:\n")?;
+    for one in left {
+        let place = sources.line_column(one.span);
+        let path = sources.get(one.span.file).map_or("", |source| &source.path);
+        writeln!(out, "{path}:{}:{}: {}", place.line, place.column, one.what)?;
+    }
+    writeln!(
+        out,
+        "\n{} left: write a case for each (see the page `language`, under `case`).",
+        left.len()
+    )
+}
+
+fn uncovered_objects(left: &[Uncovered], sources: &Sources) -> Value {
+    left.iter()
+        .map(|one| {
+            let place = sources.line_column(one.span);
+            json!({
+                "file": sources.get(one.span.file).map(|source| &source.path),
+                "line": place.line,
+                "column": place.column,
+                "what": one.what,
+            })
+        })
+        .collect()
 }
 
 /// Diagnostics for programs: lines and columns from 1, columns in characters.

@@ -6,6 +6,7 @@
 //!
 //! `build.rs` and the program both use this room, so that what the build accepts is what the program accepts.
 
+mod cases;
 pub mod chapter;
 pub mod diagnostic;
 pub mod digest;
@@ -26,6 +27,8 @@ mod yaml;
 
 use diagnostic::{Diagnostic, Diagnostics};
 use source::Sources;
+
+pub use cases::uncovered::Uncovered;
 
 use crate::book::Rulebook;
 
@@ -79,6 +82,23 @@ pub fn compile(sources: Sources) -> Result<Compiled, Box<Rejected>> {
     compile_with(sources, Diagnostics::default())
 }
 
+/// Everything in a rulebook that no worked case would notice changing; see [`Uncovered`].
+///
+/// # Errors
+///
+/// [`Rejected`] when the rulebook has errors: what no case notices can be asked of a sound book only.
+pub fn uncovered(sources: Sources) -> Result<(Compiled, Vec<Uncovered>), Box<Rejected>> {
+    let compiled = compile(sources)?;
+    let mut found = Diagnostics::default();
+    let mut blocks = Vec::new();
+    for (file, _) in compiled.sources.iter() {
+        blocks.extend(chapter::blocks(&compiled.sources, file, &mut found));
+    }
+    let raws = resolve::raw_rules(&blocks, &compiled.sources, &mut found);
+    let left = cases::uncovered::uncovered(&compiled.book, &raws, &compiled.sources);
+    Ok((compiled, left))
+}
+
 /// Compiles chapters, with what was found while reading them.
 fn compile_with(sources: Sources, mut found: Diagnostics) -> Result<Compiled, Box<Rejected>> {
     for (file, source) in sources.iter() {
@@ -104,7 +124,15 @@ fn compile_with(sources: Sources, mut found: Diagnostics) -> Result<Compiled, Bo
         blocks.extend(chapter::blocks(&sources, file, &mut found));
     }
     let digest = digest::Digest::of(&sources);
-    let book = resolve::resolve(&blocks, &sources, &digest, &mut found);
+    let raws = resolve::raw_rules(&blocks, &sources, &mut found);
+    let mut book = resolve::build(&raws, &sources, &digest, &mut found);
+    if let Some(built) = &book {
+        resolve::prove(built, &raws, &mut found);
+        cases::run_all(built, &raws, &mut found);
+        if found.has_errors() {
+            book = None;
+        }
+    }
     let diagnostics = found.into_sorted();
     match book {
         Some(book) => Ok(Compiled {

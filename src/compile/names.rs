@@ -128,6 +128,8 @@ pub struct Names {
     pub hazards: Table,
     /// Cards.
     pub cards: Table,
+    /// Worked cases.
+    pub cases: Table,
 }
 
 impl Default for Names {
@@ -144,6 +146,7 @@ impl Default for Names {
             procedures: Table::new("procedure"),
             hazards: Table::new("hazard"),
             cards: Table::new("card"),
+            cases: Table::new("case"),
         }
     }
 }
@@ -162,6 +165,7 @@ impl Names {
             Kind::Procedure => &mut self.procedures,
             Kind::Hazard => &mut self.hazards,
             Kind::Card => &mut self.cards,
+            Kind::Case => &mut self.cases,
         })
     }
 }

@@ -38,6 +38,9 @@ pub struct Facts {
 }
 
 impl Facts {
+    /// Nothing was recorded.
+    pub const NONE: Self = Self { known: 0, holds: 0 };
+
     const fn bit(fact: Fact) -> u32 {
         1 << fact as u32
     }

@@ -7,8 +7,8 @@ use super::{
     },
     Setup, target,
 };
-use crate::book::{Device, DeviceFlow, Fact, Kind, Rule, Rulebook, Saturation};
-use crate::guard::{self, Facts, Observed, Truth};
+use crate::book::{Device, DeviceFlow, Kind, Rule, Rulebook, Saturation};
+use crate::guard::{self, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Side, Time};
 
 /// A set-up being checked.
@@ -272,8 +272,7 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             group: setup.group,
             conditions: setup.conditions,
             target,
-            // A set-up is checked as it will be on the patient.
-            facts: Facts::default().with(Fact::DeviceOnPatient, true),
+            facts: setup.facts,
         }
     }
 

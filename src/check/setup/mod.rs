@@ -6,8 +6,8 @@ mod target;
 use check::Check;
 
 use super::finding::Finding;
-use crate::book::{ConditionId, CylinderId, DeviceId, GroupId, Hazard, Rulebook};
-use crate::guard::{self, Observed, Truth};
+use crate::book::{ConditionId, CylinderId, DeviceId, Fact, GroupId, Hazard, Rulebook};
+use crate::guard::{self, Facts, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Temperature, Time};
 
 /// A set-up to be checked: a device at a flow, and whatever else is known.
@@ -37,6 +37,7 @@ pub struct Setup<'a> {
     temperature: Option<Temperature>,
     minutes_wanted: Option<Time>,
     spo2: Option<Percent>,
+    facts: Facts,
 }
 
 impl<'a> Setup<'a> {
@@ -53,6 +54,7 @@ impl<'a> Setup<'a> {
             temperature: None,
             minutes_wanted: None,
             spo2: None,
+            facts: Facts::NONE.with(Fact::DeviceOnPatient, true),
         }
     }
 
@@ -95,6 +97,13 @@ impl<'a> Setup<'a> {
     /// How long the gas must last.
     pub const fn minutes_wanted(mut self, time: Time) -> Self {
         self.minutes_wanted = Some(time);
+        self
+    }
+
+    /// Something else that was observed of equipment or surroundings. A set-up is taken to be on the patient, unless
+    /// it is said here that the device is not.
+    pub const fn observed(mut self, fact: Fact, holds: bool) -> Self {
+        self.facts = self.facts.with(fact, holds);
         self
     }
 

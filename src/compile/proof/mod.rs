@@ -17,3 +17,4 @@ mod walk;
 mod world;
 
 pub use chain::{Unsafe, Wrong, redundant, unsafe_orders};
+pub use world::{Scene, World};

@@ -56,6 +56,16 @@ impl<'b> World<'b> {
         found
     }
 
+    /// Every hazard of the book that is surely there.
+    pub fn all_hazards(&self, scene: Scene) -> Vec<HazardId> {
+        let observed = self.observed(scene);
+        (0_u16..)
+            .zip(&self.book.hazards)
+            .filter(|(_, hazard)| evaluate(&hazard.never, self.book, &observed) == Truth::True)
+            .map(|(index, _)| HazardId(index))
+            .collect()
+    }
+
     fn observed(&self, scene: Scene) -> Observed<'static> {
         let device = scene.device.and_then(|id| self.book.device(id));
         let group = device.and_then(|device| self.group_for(&device.fits));

@@ -29,9 +29,12 @@ use super::{
 use crate::book::{Condition, Kind, List, Place, Policy, Rule, Rulebook, Text};
 
 /// A rule as it stands in its block.
-struct Raw {
-    kind: Kind,
-    node: Node,
+#[derive(Clone)]
+pub(in crate::compile) struct Raw {
+    /// What kind of rule it is.
+    pub(in crate::compile) kind: Kind,
+    /// Its keys and values.
+    pub(in crate::compile) node: Node,
     place: Place,
     rationale: Text,
 }
@@ -42,25 +45,24 @@ struct Scope<'a> {
     names: Names,
 }
 
-/// Builds the rulebook; `None` when there were errors, which have then been reported.
-pub fn resolve(
-    blocks: &[Block],
+/// Builds the rulebook from the rules of all blocks; `None` when there were errors, which have then been reported.
+pub(in crate::compile) fn build(
+    raws: &[Raw],
     sources: &Sources,
     digest: &Digest,
     found: &mut Diagnostics,
 ) -> Option<Rulebook> {
-    let raws = raw_rules(blocks, sources, found);
     let mut scope = Scope {
         sources,
         names: Names::default(),
     };
-    collect_names(&raws, &mut scope.names, found);
-    let conditions = target::conditions(&raws, &mut scope.names, found);
+    collect_names(raws, &mut scope.names, found);
+    let conditions = target::conditions(raws, &mut scope.names, found);
 
-    let agency = agency::the_one(&raws, found);
-    let groups = every(&raws, Kind::Group, |raw| group::read(raw, found));
-    let connections = every(&raws, Kind::Connection, |raw| connection::read(raw, found));
-    let policies = every(&raws, Kind::Policy, |raw| {
+    let agency = agency::the_one(raws, found);
+    let groups = every(raws, Kind::Group, |raw| group::read(raw, found));
+    let connections = every(raws, Kind::Connection, |raw| connection::read(raw, found));
+    let policies = every(raws, Kind::Policy, |raw| {
         let policy = policy::read(raw, found);
         if policy.is_none() {
             found.leave_unread_id(id_of(raw).unwrap_or(""));
@@ -76,8 +78,8 @@ pub fn resolve(
             .filter_map(|raw| policy::read(raw, &mut Diagnostics::default()))
             .collect(),
     };
-    let devices = every(&raws, Kind::Device, |raw| device::read(raw, &scope, found));
-    let cylinders = every(&raws, Kind::Cylinder, |raw| {
+    let devices = every(raws, Kind::Device, |raw| device::read(raw, &scope, found));
+    let cylinders = every(raws, Kind::Cylinder, |raw| {
         cylinder::read(raw, &scope, connections.as_deref(), found)
     });
     let quotable = match (&policies, &devices) {
@@ -89,30 +91,30 @@ pub fn resolve(
         _ => None,
     };
     let quotable = quotable.as_ref();
-    let targets = every(&raws, Kind::Target, |raw| {
+    let targets = every(raws, Kind::Target, |raw| {
         target::read(raw, &scope, quotable, found)
     });
-    let procedures = every(&raws, Kind::Procedure, |raw| {
+    let procedures = every(raws, Kind::Procedure, |raw| {
         procedure::read(raw, &scope, quotable, found)
     });
-    let hazards = every(&raws, Kind::Hazard, |raw| {
+    let hazards = every(raws, Kind::Hazard, |raw| {
         hazard::read(raw, &scope, &readable, quotable, found)
     });
-    let cards = every(&raws, Kind::Card, |raw| card::read(raw, &scope, quotable, found));
-    let policies = policy::gather(policies, &raws, found);
+    let cards = every(raws, Kind::Card, |raw| card::read(raw, &scope, quotable, found));
+    let policies = policy::gather(policies, raws, found);
     together::check(
         groups.as_deref(),
         connections.as_deref(),
         targets.as_deref(),
-        &raws,
+        raws,
         found,
     );
-    report_missing_kinds(&raws, found);
+    report_missing_kinds(raws, found);
 
     if found.has_errors() {
         return None;
     }
-    let book = Rulebook {
+    Some(Rulebook {
         agency: agency?,
         digest: Text::from(digest.full()),
         short_digest: Text::from(digest.short()),
@@ -126,9 +128,12 @@ pub fn resolve(
         procedures: List::from(procedures?),
         hazards: List::from(hazards?),
         cards: List::from(cards?),
-    };
-    proved::report(&book, &raws, found);
-    (!found.has_errors()).then_some(book)
+    })
+}
+
+/// Proves the order of steps, at the places of the rules a book was built from.
+pub(in crate::compile) fn prove(book: &Rulebook, raws: &[Raw], found: &mut Diagnostics) {
+    proved::report(book, raws, found);
 }
 
 /// Reads every rule of a kind; `None` when one of them is wrong.
@@ -149,7 +154,12 @@ fn id_of(raw: &Raw) -> Option<&str> {
     }
 }
 
-fn raw_rules(blocks: &[Block], sources: &Sources, found: &mut Diagnostics) -> Vec<Raw> {
+/// Reads the YAML of every block.
+pub(in crate::compile) fn raw_rules(
+    blocks: &[Block],
+    sources: &Sources,
+    found: &mut Diagnostics,
+) -> Vec<Raw> {
     let mut raws = Vec::new();
     for block in blocks {
         let Some(node) = yaml::read(block, sources, found) else {
@@ -228,7 +238,8 @@ fn rule(raw: &Raw, fields: &Fields<'_>, name_key: &str, found: &mut Diagnostics)
 fn report_missing_kinds(raws: &[Raw], found: &mut Diagnostics) {
     for kind in Kind::ALL {
         // The agency and the policies have messages of their own.
-        if matches!(kind, Kind::Agency | Kind::Policy) || raws.iter().any(|raw| raw.kind == kind) {
+        if matches!(kind, Kind::Agency | Kind::Policy | Kind::Case) || raws.iter().any(|raw| raw.kind == kind)
+        {
             continue;
         }
         found
