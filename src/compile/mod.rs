@@ -75,7 +75,7 @@ impl Rejected {
 /// let mut sources = Sources::default();
 /// sources.add("a.md".into(), "a.md".into(), "# Book\n\n```yaml devise\nid: x\n```\n".into());
 /// let rejected = compile(sources).unwrap_err();
-/// assert_eq!(rejected.diagnostics[0].code, "missing-kind");
+/// assert_eq!(rejected.diagnostics[0].code, "unknown-kind");
 /// assert!(rejected.render(false).contains("did you mean `device`?"));
 /// ```
 pub fn compile(sources: Sources) -> Result<Compiled, Box<Rejected>> {

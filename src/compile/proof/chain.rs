@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{
     order::{MAX_STEPS, Order, members},
     relying,
-    walk::{Fault, Walked, walk},
+    walk::{Fault, Walked, ever_possible, walk},
     world::{Scene, World},
 };
 use crate::book::{DeviceId, HazardId, Procedure, ProcedureId, Rulebook, StepId};
@@ -35,6 +35,8 @@ pub enum Wrong {
     Hazard(HazardId),
     /// The last step can't or mustn't be done then.
     Refused(String),
+    /// The last step can't be done in any order.
+    NeverPossible(String),
     /// The procedure promises a safe end and ends otherwise.
     UnsafeEnd(&'static str),
     /// The last step comes before a step it relies on.
@@ -149,7 +151,14 @@ fn walk_all(book: &Rulebook) -> Vec<Unsafe> {
                         steps: shown.into_iter().map(step_id).collect(),
                         wrong: match fault {
                             Fault::Hazard(hazard) => Wrong::Hazard(hazard),
-                            Fault::Refused(refusal) => Wrong::Refused(refusal.to_string()),
+                            Fault::Refused(refusal) => {
+                                let last = steps.last().copied().unwrap_or_default();
+                                if ever_possible(procedure, &order, scene, connects, last) {
+                                    Wrong::Refused(refusal.to_string())
+                                } else {
+                                    Wrong::NeverPossible(refusal.to_string())
+                                }
+                            }
                             Fault::UnsafeEnd(why) => Wrong::UnsafeEnd(why),
                             Fault::TooManyOrders => Wrong::TooManyOrders,
                         },

@@ -118,16 +118,52 @@ fn steps(
             names.add(id, node.span, found);
         }
     }
+    let afters: Vec<Vec<u16>> = read
+        .iter()
+        .map(|fields| {
+            let after = fields.as_ref().and_then(|fields| fields.get("after"));
+            after
+                .map_or(&[][..], |after| fields::items(after))
+                .iter()
+                .filter_map(|item| text_of(item))
+                .collect()
+        })
+        .map(|named: Vec<&str>| named.into_iter().filter_map(|name| names.index(name)).collect())
+        .collect();
     let steps: Vec<Option<Step>> = read
         .iter()
-        .map(|fields| step(fields.as_ref()?, &names, scope, quotable, found))
+        .map(|fields| step(fields.as_ref()?, &names, &afters, scope, quotable, found))
         .collect();
     Some(List::from(steps.into_iter().collect::<Option<Vec<_>>>()?))
+}
+
+fn text_of(node: &Node) -> Option<&str> {
+    match &node.value {
+        super::Value::Text { text, .. } => Some(text),
+        _ => None,
+    }
+}
+
+/// Whether a step comes after another, directly or through others.
+fn leads_to(afters: &[Vec<u16>], from: u16, to: u16) -> bool {
+    let (mut waiting, mut seen) = (vec![from], vec![false; afters.len()]);
+    while let Some(step) = waiting.pop() {
+        if step == to {
+            return true;
+        }
+        if let Some(seen) = seen.get_mut(usize::from(step))
+            && !core::mem::replace(seen, true)
+        {
+            waiting.extend(afters.get(usize::from(step)).into_iter().flatten());
+        }
+    }
+    false
 }
 
 fn step(
     fields: &Fields<'_>,
     names: &Table,
+    afters: &[Vec<u16>],
     scope: &Scope<'_>,
     quotable: Option<&Quotable<'_>>,
     found: &mut Diagnostics,
@@ -152,13 +188,32 @@ fn step(
             let earlier = names.reference(item, found, StepId)?;
             if own_place.is_some_and(|own| earlier.0 >= own) {
                 let name = id.as_deref().unwrap_or("");
-                found
-                    .error(
-                        "after-a-later-step",
-                        item.span,
-                        format!("expected a step above `{name}`, found one that isn't above it"),
-                    )
-                    .hint("write the steps in an order that `after` allows");
+                let other = names.names().nth(earlier.index()).unwrap_or("");
+                if own_place == Some(earlier.0) {
+                    found
+                        .error(
+                            "steps-in-a-ring",
+                            item.span,
+                            format!("found `{name}` after itself"),
+                        )
+                        .hint("take it out");
+                } else if own_place.is_some_and(|own| leads_to(afters, earlier.0, own)) {
+                    found
+                        .error(
+                            "steps-in-a-ring",
+                            item.span,
+                            format!("found `{name}` after `{other}`, which comes after `{name}` itself"),
+                        )
+                        .hint("neither could ever be done: take one `after` of the ring out");
+                } else {
+                    found
+                        .error(
+                            "after-a-later-step",
+                            item.span,
+                            format!("expected a step above `{name}`, found `{other}`, which is below it"),
+                        )
+                        .hint("write the steps in an order that `after` allows");
+                }
             }
             Some(earlier)
         })

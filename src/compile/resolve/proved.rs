@@ -47,7 +47,9 @@ fn report_one(one: &Unsafe, book: &Rulebook, procedure: &Procedure, raw: &Raw, f
     let last_name = last.map_or_else(String::new, |step| name(procedure, step));
     let (code, message) = match &one.wrong {
         Wrong::Hazard(hazard) => {
-            let says = book.hazard(*hazard).map_or("", |hazard| &hazard.say);
+            let says = book
+                .hazard(*hazard)
+                .map_or("", |hazard| hazard.say.trim_end_matches('.'));
             (
                 "unsafe-order",
                 format!("`{id}` allows an order in which `{last_name}` does harm: {says}"),
@@ -56,6 +58,10 @@ fn report_one(one: &Unsafe, book: &Rulebook, procedure: &Procedure, raw: &Raw, f
         Wrong::Refused(why) => (
             "unsafe-order",
             format!("`{id}` allows an order in which `{last_name}` comes too early: {why}"),
+        ),
+        Wrong::NeverPossible(why) => (
+            "step-never-possible",
+            format!("`{id}` has no order in which `{last_name}` can be done: {why}"),
         ),
         Wrong::UnsafeEnd(why) => (
             "unsafe-end",
