@@ -40,6 +40,8 @@ const FIGURES: Keys = Keys {
     optional: &["name"],
 };
 
+type Runner = fn(&Rulebook, &Fields<'_>, &[Raw], &mut Diagnostics);
+
 /// Runs every case; one that fails is an error at what it expects.
 pub fn run_all(book: &Rulebook, raws: &[Raw], found: &mut Diagnostics) {
     for raw in raws.iter().filter(|raw| raw.kind == Kind::Case) {
@@ -52,8 +54,8 @@ fn run(book: &Rulebook, raw: &Raw, raws: &[Raw], found: &mut Diagnostics) {
         super::yaml::Value::Mapping(entries) => entries.iter().any(|entry| entry.key == key),
         _ => false,
     };
-    let kinds = ["setup", "procedure", "rule"].map(|key| has(key));
-    let (keys, runner): (&Keys, fn(&Rulebook, &Fields<'_>, &[Raw], &mut Diagnostics)) = match kinds {
+    let kinds = ["setup", "procedure", "rule"].map(has);
+    let (keys, runner): (&Keys, Runner) = match kinds {
         [true, false, false] => (&SETUP, setup::run),
         [false, true, false] => (&STEPS, steps::run),
         [false, false, true] => (&FIGURES, figures::run),

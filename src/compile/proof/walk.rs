@@ -51,7 +51,7 @@ pub fn walk(
     let actions: Vec<Action> = procedure.steps.iter().map(|step| step.action).collect();
     // Steps that change nothing can stand anywhere `after` lets them: only their order for others matters, and the
     // order is closed over.
-    let matter: Steps = members_of(&actions, |action| State::concerns(action));
+    let matter: Steps = members_of(&actions, State::concerns);
     let before: Vec<Steps> = (0..actions.len())
         .map(|step| order.before(step) & matter)
         .collect();

@@ -97,7 +97,7 @@ impl<'b> World<'b> {
         let named = |group: GroupId| {
             self.stops
                 .iter()
-                .any(|(_, hazard)| hazard.never.ops.iter().any(|op| *op == GuardOp::GroupIs(group)))
+                .any(|(_, hazard)| hazard.never.ops.contains(&GuardOp::GroupIs(group)))
         };
         fits.iter()
             .copied()
