@@ -38,10 +38,17 @@ pub struct Arguments {
 #[derive(Debug, Args)]
 pub struct Common {
     /// The folder that holds the rulebook's chapters [default: the demo rulebook in this program]
-    #[arg(long, value_name = "DIR", global = true)]
+    #[arg(long, value_name = "DIR", global = true, display_order = 90)]
     pub rules: Option<PathBuf>,
     /// How to answer: text for people, json for programs
-    #[arg(long, value_enum, default_value_t = Format::Text, global = true)]
+    #[arg(
+        long,
+        value_enum,
+        default_value_t = Format::Text,
+        global = true,
+        display_order = 91,
+        hide_possible_values = true
+    )]
     pub format: Format,
 }
 
@@ -112,11 +119,11 @@ pub struct Cards {
     /// The folder for the PDF files; made if it isn't there
     #[arg(long, value_name = "DIR", default_value = "oxyfolio-cards")]
     pub out: PathBuf,
-    /// The paper to print on; may be given twice [default: both]
-    #[arg(long, value_enum)]
+    /// The paper to print on, a4 or letter; may be given twice [default: both]
+    #[arg(long, value_enum, hide_possible_values = true)]
     pub paper: Vec<PaperArg>,
-    /// The size of the cards; may be given twice [default: both]
-    #[arg(long, value_enum)]
+    /// The size of the cards, id-1 or 3x5; may be given twice [default: both]
+    #[arg(long, value_enum, hide_possible_values = true)]
     pub size: Vec<SizeArg>,
     /// The typesetting program
     #[arg(long, value_name = "PROGRAM", default_value = "typst")]
