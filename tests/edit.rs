@@ -59,9 +59,28 @@ fn step_text(book: &Rulebook) -> String {
     step.say.to_string()
 }
 
+/// Takes the worked cases out: they are in the book to object to such an edit, which is another test's business.
+fn without_cases(folder: &Path) {
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let text = std::fs::read_to_string(&path).unwrap();
+        let mut kept = String::new();
+        let mut in_case = false;
+        for line in text.split_inclusive('\n') {
+            in_case |= line.trim_end() == "```yaml case";
+            if !in_case {
+                kept.push_str(line);
+            }
+            in_case &= line.trim_end() != "```";
+        }
+        std::fs::write(&path, kept).unwrap();
+    }
+}
+
 #[test]
 fn one_flow_limit_changes_checker_table_and_cards() {
     let copy = common::copy_of_rules();
+    without_cases(copy.path());
     let before = compiled(copy.path());
     common::edit(copy.path(), CHAPTER, OLD, NEW);
     let after = compiled(copy.path());

@@ -22,6 +22,8 @@ pub struct Device {
     pub fits: List<GroupId>,
     /// Limits of single groups, where they differ.
     pub group_flows: List<GroupFlow>,
+    /// The groups for whom no flow at all is right: the device then gives air.
+    pub air_for: List<GroupId>,
     /// Whether it has a reservoir bag, to be filled before use.
     pub reservoir: bool,
     /// Parts of air drawn in by one part of oxygen, for a mask that entrains.

@@ -7,7 +7,7 @@ use super::{
     },
     Setup, target,
 };
-use crate::book::{Device, DeviceFlow, Kind, Rule, Rulebook, Saturation};
+use crate::book::{Device, DeviceFlow, Fact, Kind, Rule, Rulebook, Saturation};
 use crate::guard::{self, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Side, Time};
 
@@ -65,8 +65,14 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
                 device.flow
             }
         };
+        let on_air = flow == Flow::ZERO
+            && self
+                .setup
+                .group
+                .is_some_and(|group| device.air_for.contains(&group));
         let about = match range.side(flow) {
             Side::Inside => return,
+            Side::Below if on_air => return,
             Side::Below => About::FlowTooLow { device, flow, range },
             Side::Above => About::FlowTooHigh { device, flow, range },
         };
@@ -133,7 +139,7 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         } else if pressure <= policies.change_over_pressure {
             let change_over = policies.change_over_pressure;
             self.policy(
-                Level::Stop,
+                Level::Warn,
                 "change-over-pressure",
                 About::ChangeCylinder {
                     pressure,
@@ -142,8 +148,11 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             );
         } else if pressure < policies.in_service_minimum {
             let minimum = policies.in_service_minimum;
+            // A cylinder that is giving oxygen may finish its call; it doesn't go into service again.
+            let in_use = self.setup.facts.get(Fact::DeviceOnPatient) == Some(true);
+            let level = if in_use { Level::Note } else { Level::Warn };
             self.policy(
-                Level::Warn,
+                level,
                 "in-service-minimum",
                 About::BelowInServiceMinimum { pressure, minimum },
             );

@@ -12,7 +12,7 @@ use super::{
     },
     expect::{self, Named},
 };
-use crate::book::{ConditionId, Fact, Rulebook};
+use crate::book::{ConditionId, Fact, List, Rulebook};
 use crate::check::{About, Finding, Level, Setup, check_setup};
 use crate::quantity::{Flow, Time};
 
@@ -72,7 +72,11 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
         return;
     };
     if let Some(node) = wanted.get("findings") {
-        let expected = fields::each(node, found, |item, found| expect::named(item, book, found));
+        let expected = if expect::is_no_finding(node) {
+            Some(List::fixed(&[]))
+        } else {
+            fields::each(node, found, |item, found| expect::named(item, book, found))
+        };
         if let Some(expected) = expected {
             let expected = expected.iter().cloned().collect();
             expect::compare(node.span, &expected, &actual, raws, found);

@@ -8,7 +8,9 @@ use core::ops::Range as Bytes;
 mod types;
 
 use super::{
+    diagnostic::Diagnostics,
     names::Names,
+    source::Span,
     suggest::{listed, nearest},
     written::{self, Dimension, Mistake},
 };
@@ -59,6 +61,39 @@ pub fn read(text: &str, vocabulary: &Vocabulary<'_>) -> Result<Guard, Mistake> {
         text: Text::from(text.trim().to_owned()),
         ops: List::from(reader.ops),
     })
+}
+
+/// Words with which something in a guard begins; a condition or policy called so could not be told from them.
+const RESERVED: [&str; 16] = [
+    "and",
+    "or",
+    "not",
+    "in",
+    "is",
+    "flow",
+    "pressure",
+    "temperature",
+    "spo2",
+    "minutes",
+    "device",
+    "group",
+    "cylinder",
+    "regulator",
+    "reservoir",
+    "target",
+];
+
+/// Refuses an id that a guard would take for something else.
+pub fn refuse_reserved(id: &str, at: Span, found: &mut Diagnostics) {
+    if RESERVED.contains(&id) {
+        found
+            .error(
+                "reserved-word",
+                at,
+                format!("expected a name of its own, found `{id}`, a word of guards"),
+            )
+            .hint(format!("say more, for example `least-{id}`"));
+    }
 }
 
 struct Reader<'a> {

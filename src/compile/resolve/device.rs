@@ -27,7 +27,14 @@ const KEYS: Keys = Keys {
         "too-low",
         "too-high",
     ],
-    optional: &["also", "oxygen-by-flow", "flow-for", "usual-for", "entrains"],
+    optional: &[
+        "also",
+        "air-for",
+        "oxygen-by-flow",
+        "flow-for",
+        "usual-for",
+        "entrains",
+    ],
 };
 
 /// Reads a device.
@@ -45,6 +52,11 @@ pub fn read(raw: &Raw, scope: &Scope<'_>, found: &mut Diagnostics) -> Option<Dev
         })
     });
     let group_flows = group_flows(&fields, scope, fits.as_ref(), flow, usual, found);
+    let air_for = fields.list("air-for", found, |node, found| {
+        fields::each(node, found, |item, found| {
+            scope.names.groups.reference(item, found, GroupId)
+        })
+    });
     let reservoir = fields.read("reservoir", found, fields::yes_or_no);
     let entrains = fields.maybe("entrains", found, |node, found| {
         fields::written_as(node, found, written::ratio)
@@ -65,6 +77,7 @@ pub fn read(raw: &Raw, scope: &Scope<'_>, found: &mut Diagnostics) -> Option<Dev
         oxygen_by_flow: oxygen_by_flow?,
         fits: fits?,
         group_flows: group_flows?,
+        air_for: air_for?,
         reservoir: reservoir?,
         entrains: entrains?,
         chosen_when: chosen_when?,

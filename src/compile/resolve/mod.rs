@@ -214,6 +214,9 @@ fn collect_names(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) {
         if let Some(entry) = entries.iter().find(|entry| entry.key == "id")
             && let Some(id) = fields::id(&entry.value, found)
         {
+            if raw.kind == Kind::Policy {
+                super::guard::refuse_reserved(id, entry.value.span, found);
+            }
             table.add(id, entry.value.span, found);
         }
     }

@@ -91,6 +91,7 @@ pub fn conditions(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) -> V
                         )
                         .hint("add `condition-name: …` below it; or is the condition misspelled?");
                 }
+                super::super::guard::refuse_reserved(id, node.span, found);
                 if names.conditions.add(id, node.span, found) {
                     conditions.push(Condition {
                         id: Text::from(id.to_owned()),
