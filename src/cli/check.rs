@@ -12,8 +12,8 @@ use super::{
 use crate::compile::{
     Compiled,
     diagnostic::{Diagnostic, Level},
-    render,
-    source::Sources,
+    drawn,
+    source::{Sources, Span},
 };
 
 /// Checks the rulebook.
@@ -57,9 +57,11 @@ fn accepted(compiled: &Compiled, format: Format, out: &mut dyn Write) -> Result<
     match format {
         Format::Text => {
             words::heading(out, book)?;
-            for note in &compiled.notes {
-                writeln!(out, "{}\n", render::render(note, &compiled.sources, true))?;
-            }
+            write!(
+                out,
+                "{}",
+                drawn(&compiled.notes, compiled.omitted, &compiled.sources, true)
+            )?;
             let counted: Vec<String> = counts
                 .iter()
                 .map(|(what, count)| format!("{count} {what}"))
@@ -77,6 +79,7 @@ fn accepted(compiled: &Compiled, format: Format, out: &mut dyn Write) -> Result<
                 "ok": true,
                 "counts": counts,
                 "diagnostics": diagnostics(&compiled.notes, &compiled.sources),
+                "complete": compiled.omitted == 0,
             });
             words::json(out, &words::framed(book, answer))?;
         }
@@ -86,9 +89,9 @@ fn accepted(compiled: &Compiled, format: Format, out: &mut dyn Write) -> Result<
 
 /// Diagnostics for programs: lines and columns from 1, columns in characters.
 pub fn diagnostics(found: &[Diagnostic], sources: &Sources) -> Value {
-    let place = |span: crate::compile::source::Span| {
+    let place = |span: Span| {
         let start = sources.line_column(span);
-        let end = sources.line_column(crate::compile::source::Span {
+        let end = sources.line_column(Span {
             start: span.end,
             ..span
         });

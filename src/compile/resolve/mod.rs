@@ -12,6 +12,7 @@ mod group;
 mod hazard;
 mod policy;
 mod procedure;
+mod proved;
 mod target;
 mod together;
 
@@ -20,6 +21,7 @@ use super::{
     diagnostic::Diagnostics,
     digest::Digest,
     fields::{self, Fields},
+    lint::{self, Allowed, Places, Written},
     names::Names,
     quoted::Quotable,
     source::{Sources, Span},
@@ -27,12 +29,27 @@ use super::{
 };
 use crate::book::{Condition, Kind, List, Place, Policy, Rule, Rulebook, Text};
 
+/// The most rules a book may hold.
+pub const MAX_RULES: usize = 20_000;
+
 /// A rule as it stands in its block.
 struct Raw {
     kind: Kind,
     node: Node,
     place: Place,
     rationale: Text,
+    allowed: Vec<Allowed>,
+}
+
+impl Raw {
+    /// What lints need of it.
+    fn written(self) -> Written {
+        Written {
+            kind: self.kind,
+            node: self.node,
+            allowed: self.allowed,
+        }
+    }
 }
 
 /// What rules are read against.
@@ -41,13 +58,13 @@ struct Scope<'a> {
     names: Names,
 }
 
-/// Builds the rulebook; `None` when there were errors, which have then been reported.
+/// Builds the rulebook, with the places of its rules; `None` when there were errors, which have then been reported.
 pub fn resolve(
     blocks: &[Block],
     sources: &Sources,
     digest: &Digest,
     found: &mut Diagnostics,
-) -> Option<Rulebook> {
+) -> Option<(Rulebook, Places)> {
     let raws = raw_rules(blocks, sources, found);
     let mut scope = Scope {
         sources,
@@ -111,7 +128,7 @@ pub fn resolve(
     if found.has_errors() {
         return None;
     }
-    Some(Rulebook {
+    let book = Rulebook {
         agency: agency?,
         digest: Text::from(digest.full()),
         short_digest: Text::from(digest.short()),
@@ -125,7 +142,13 @@ pub fn resolve(
         procedures: List::from(procedures?),
         hazards: List::from(hazards?),
         cards: List::from(cards?),
-    })
+    };
+    proved::report(&book, &raws, found);
+    if found.has_errors() {
+        return None;
+    }
+    let places = Places::new(raws.into_iter().map(Raw::written));
+    Some((book, places))
 }
 
 /// Reads every rule of a kind; `None` when one of them is wrong.
@@ -163,8 +186,9 @@ fn raw_rules(blocks: &[Block], sources: &Sources, found: &mut Diagnostics) -> Ve
                 .hint("write a sentence before the block: findings quote it");
         }
         let file = sources.get(block.file).map_or("", |file| &file.name);
-        let raw = |node: Node| Raw {
+        let mut raw = |mut node: Node| Raw {
             kind: block.kind,
+            allowed: lint::take(&mut node, found),
             place: Place {
                 chapter: Text::from(block.chapter.clone()),
                 heading: Text::from(block.heading.clone()),
@@ -177,6 +201,17 @@ fn raw_rules(blocks: &[Block], sources: &Sources, found: &mut Diagnostics) -> Ve
         match node.value {
             Value::List(items) if !items.is_empty() => raws.extend(items.into_iter().map(raw)),
             _ => raws.push(raw(node)),
+        }
+        if raws.len() > MAX_RULES {
+            let fence = sources.span(block.file, block.fence.clone());
+            found
+                .error(
+                    "too-many-rules",
+                    fence,
+                    format!("expected at most {MAX_RULES} rules in a book, found more"),
+                )
+                .hint("read a folder that holds one rulebook");
+            break;
         }
     }
     raws

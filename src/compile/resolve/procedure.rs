@@ -1,11 +1,14 @@
 //! Procedures and their steps.
 
+use std::collections::BTreeMap;
+
 use super::{
     super::{
         diagnostic::Diagnostics,
         fields::{self, Fields, Keys},
         names::Table,
         quoted::Quotable,
+        source::Span,
         suggest::{listed, nearest},
         yaml::Node,
     },
@@ -170,4 +173,44 @@ fn step(
         critical: critical?.unwrap_or(false),
         line: line_of(scope.sources, fields.span),
     })
+}
+
+/// Where each step names the steps it comes after.
+pub fn after_places(raw: &Raw) -> Vec<BTreeMap<String, Span>> {
+    steps_of(raw)
+        .iter()
+        .map(|item| {
+            let after = entry_of(item, "after");
+            let named = after.map_or(&[][..], |after| fields::items(after));
+            named
+                .iter()
+                .filter_map(|item| match &item.value {
+                    super::Value::Text { text, .. } => Some((text.clone(), item.span)),
+                    _ => None,
+                })
+                .collect()
+        })
+        .collect()
+}
+
+/// Where a procedure's steps stand: each step's id, for diagnostics about its place in the order.
+pub fn step_places(raw: &Raw) -> Vec<Span> {
+    steps_of(raw)
+        .iter()
+        .map(|item| entry_of(item, "id").map_or(item.span, |id| id.span))
+        .collect()
+}
+
+fn steps_of(raw: &Raw) -> &[Node] {
+    entry_of(&raw.node, "steps").map_or(&[], fields::items)
+}
+
+fn entry_of<'a>(node: &'a Node, key: &str) -> Option<&'a Node> {
+    match &node.value {
+        super::Value::Mapping(entries) => entries
+            .iter()
+            .find(|entry| entry.key == key)
+            .map(|entry| &entry.value),
+        _ => None,
+    }
 }

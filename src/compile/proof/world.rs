@@ -1,0 +1,132 @@
+//! What a hazard can observe of the equipment model, and which devices stand for all.
+
+use std::collections::BTreeMap;
+
+use crate::book::{DeviceId, Fact, GroupId, GuardOp, Hazard, HazardId, Procedure, Rulebook, Severity};
+use crate::equipment::State;
+use crate::guard::{Facts, Observed, Truth, evaluate};
+use crate::quantity::Flow;
+
+/// The equipment, and which device is on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Scene {
+    /// The equipment.
+    pub state: State,
+    /// The device, while one is connected.
+    pub device: Option<DeviceId>,
+}
+
+/// The rulebook's `stop` hazards, asked of scenes; each scene is asked once.
+pub struct World<'b> {
+    book: &'b Rulebook,
+    stops: Vec<(HazardId, &'b Hazard)>,
+    asked: BTreeMap<Scene, Option<HazardId>>,
+}
+
+impl<'b> World<'b> {
+    /// A rulebook's world.
+    pub fn new(book: &'b Rulebook) -> Self {
+        let stops = book
+            .hazards
+            .iter()
+            .zip(0_u16..)
+            .filter(|(hazard, _)| hazard.severity == Severity::Stop)
+            .map(|(hazard, index)| (HazardId(index), hazard))
+            .collect();
+        Self {
+            book,
+            stops,
+            asked: BTreeMap::new(),
+        }
+    }
+
+    /// The first `stop` hazard that is surely there. What the model doesn't tell is unknown and counts as not there:
+    /// it doesn't depend on the order of steps.
+    pub fn hazard(&mut self, scene: Scene) -> Option<HazardId> {
+        if let Some(known) = self.asked.get(&scene) {
+            return *known;
+        }
+        let observed = self.observed(scene);
+        let found = self
+            .stops
+            .iter()
+            .find(|(_, hazard)| evaluate(&hazard.never, self.book, &observed) == Truth::True)
+            .map(|(id, _)| *id);
+        self.asked.insert(scene, found);
+        found
+    }
+
+    fn observed(&self, scene: Scene) -> Observed<'static> {
+        let device = scene.device.and_then(|id| self.book.device(id));
+        let group = device.and_then(|device| self.group_for(&device.fits));
+        // A flow that is on is the usual one: whether a flow is right is the set-up check's question.
+        let usual = device.map(|device| group.map_or(device.usual, |group| device.usual_for(group)));
+        let flow = if scene.state.flow_on {
+            usual
+        } else {
+            Some(Flow::ZERO)
+        };
+        let mut facts = Facts::default();
+        for fact in Fact::ALL {
+            if let Some(holds) = scene.state.fact(*fact) {
+                facts = facts.with(*fact, holds);
+            }
+        }
+        Observed {
+            flow,
+            device: scene.device,
+            group,
+            facts,
+            ..Observed::default()
+        }
+    }
+
+    /// The group for which a procedure is walked: the first that the device fits and no `stop` hazard names, so that
+    /// an exception made for one group doesn't hide a hazard for the others.
+    fn group_for(&self, fits: &[GroupId]) -> Option<GroupId> {
+        let named = |group: GroupId| {
+            self.stops
+                .iter()
+                .any(|(_, hazard)| hazard.never.ops.iter().any(|op| *op == GuardOp::GroupIs(group)))
+        };
+        fits.iter()
+            .copied()
+            .find(|group| !named(*group))
+            .or_else(|| fits.first().copied())
+    }
+
+    /// The devices for which a procedure is walked. Devices between which no `stop` hazard can tell the difference are
+    /// walked once.
+    pub fn devices_for(&self, procedure: &Procedure) -> Vec<DeviceId> {
+        let all: Vec<DeviceId> = (0_u16..)
+            .zip(&self.book.devices)
+            .map(|(index, _)| DeviceId(index))
+            .collect();
+        let wanted = if procedure.devices.is_empty() {
+            &all[..]
+        } else {
+            &procedure.devices[..]
+        };
+        let mut seen: Vec<(bool, Vec<bool>)> = Vec::new();
+        let mut chosen = Vec::new();
+        for id in wanted {
+            let likeness = self.likeness(*id);
+            if !seen.contains(&likeness) {
+                seen.push(likeness);
+                chosen.push(*id);
+            }
+        }
+        chosen
+    }
+
+    /// What the hazards can tell of a device: whether it has a reservoir, and each `device is` about it.
+    fn likeness(&self, id: DeviceId) -> (bool, Vec<bool>) {
+        let reservoir = self.book.device(id).is_some_and(|device| device.reservoir);
+        let ops = self.stops.iter().flat_map(|(_, hazard)| &hazard.never.ops);
+        let named = ops.filter_map(|op| match op {
+            GuardOp::DeviceIs(other) => Some(*other == id),
+            _ => None,
+        });
+        (reservoir, named.collect())
+    }
+}
