@@ -78,11 +78,11 @@ pub enum Operand {
 }
 
 macro_rules! words {
-    ($(#[$doc:meta])* $name:ident { $($item:ident $word:literal $item_doc:literal,)+ }) => {
+    ($(#[$doc:meta])* $name:ident { $($item:ident $word:literal: $meaning:literal, unknown $unknown:literal;)+ }) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
         pub enum $name {$(
-            #[doc = $item_doc]
+            #[doc = concat!("`", $word, "`: ", $meaning, "; unknown ", $unknown, ".")]
             $item,
         )+}
 
@@ -95,6 +95,18 @@ macro_rules! words {
             pub const fn words(self) -> &'static str {
                 match self {$(Self::$item => $word,)+}
             }
+
+            /// What it says, as a phrase.
+            #[must_use]
+            pub const fn meaning(self) -> &'static str {
+                match self {$(Self::$item => $meaning,)+}
+            }
+
+            /// When it is unknown, as a phrase.
+            #[must_use]
+            pub const fn unknown(self) -> &'static str {
+                match self {$(Self::$item => $unknown,)+}
+            }
         }
     };
 }
@@ -102,30 +114,35 @@ macro_rules! words {
 words! {
     /// What is measured, or asked.
     Measure {
-        Flow "flow" "The flow set on the regulator, in L/min.",
-        Pressure "pressure" "The gauge pressure of the cylinder.",
-        Temperature "temperature" "The temperature of the cylinder.",
-        Spo2 "spo2" "The patient's oxygen saturation.",
-        MinutesLeft "minutes left" "How long the gas lasts at the flow set.",
-        MinutesWanted "minutes wanted" "How long the gas must last.",
+        Flow "flow": "the flow set on the regulator", unknown "when no flow was recorded";
+        Pressure "pressure": "the cylinder's pressure, by its gauge", unknown "when the gauge was not read";
+        Temperature "temperature": "the cylinder's temperature", unknown "when it was not measured";
+        Spo2 "spo2": "the patient's oxygen saturation by pulse oximeter", unknown "when it was not measured";
+        MinutesLeft "minutes left": "how long the gas lasts at the flow set, in whole minutes, rounded down",
+            unknown "when cylinder, pressure or flow is unknown, or no gas flows";
+        MinutesWanted "minutes wanted": "how long the gas must last", unknown "when nobody said";
     }
 }
 
 words! {
     /// A yes-or-no observation of equipment and surroundings.
     Fact {
-        DeviceOnPatient "device on patient" "The device is on the patient.",
-        DeviceHasReservoir "device has reservoir" "The device has a reservoir bag.",
-        ReservoirFilled "reservoir filled" "The reservoir bag is filled.",
-        CylinderOpen "cylinder open" "The cylinder valve is open.",
-        CylinderSecured "cylinder secured" "The cylinder is held, strapped or racked.",
-        CylinderLaidDown "cylinder laid down" "The cylinder lies on its side.",
-        CylinderStandingFree "cylinder standing free" "The cylinder stands with nothing holding it.",
-        OutletClear "outlet clear" "The outlet was blown clear.",
-        WasherFitted "washer fitted" "One good sealing washer is in place.",
-        RegulatorSeated "regulator seated" "The regulator is on the outlet.",
-        RegulatorPressurised "regulator pressurised" "There is gas under pressure in the regulator.",
-        FlameNear "flame near" "There is a flame, spark or cigarette near.",
-        GreaseNear "grease near" "There is oil or grease on hands or equipment.",
+        DeviceOnPatient "device on patient": "the device is on the patient", unknown "until it is recorded";
+        DeviceHasReservoir "device has reservoir": "the device in use has a bag that must be filled, by the book",
+            unknown "when the device is unknown";
+        ReservoirFilled "reservoir filled": "the reservoir bag is full", unknown "until it is recorded";
+        CylinderOpen "cylinder open": "the cylinder valve is open", unknown "until it is recorded";
+        CylinderSecured "cylinder secured": "the cylinder is held, strapped or racked",
+            unknown "until it is recorded";
+        CylinderLaidDown "cylinder laid down": "the cylinder lies on its side", unknown "until it is recorded";
+        CylinderStandingFree "cylinder standing free": "the cylinder stands with nothing holding it",
+            unknown "until it is recorded";
+        OutletClear "outlet clear": "the outlet was blown clear", unknown "until it is recorded";
+        WasherFitted "washer fitted": "one good sealing washer is in place", unknown "until it is recorded";
+        RegulatorSeated "regulator seated": "the regulator is on the outlet", unknown "until it is recorded";
+        RegulatorPressurised "regulator pressurised": "gas under pressure is in the regulator",
+            unknown "until it is recorded";
+        FlameNear "flame near": "a flame, a spark or a cigarette is near", unknown "until it is recorded";
+        GreaseNear "grease near": "oil or grease is on hands or equipment", unknown "until it is recorded";
     }
 }

@@ -31,29 +31,64 @@ pub struct Arguments {
     pub command: Command,
     /// Options of every command.
     #[command(flatten)]
-    pub common: Common,
+    pub asked: Asked,
 }
 
-/// Options of every command.
+/// Options of every command, as asked for.
 #[derive(Debug, Args)]
-pub struct Common {
+pub struct Asked {
     /// The folder that holds the rulebook's chapters [default: the demo rulebook in this program]
     #[arg(long, value_name = "DIR", global = true, display_order = 90)]
     pub rules: Option<PathBuf>,
-    /// How to answer: text for people, json for programs
+    /// How to answer: text for people, json for programs; sarif for editors and CI, only of check
     #[arg(
         long,
         value_enum,
-        default_value_t = Format::Text,
+        default_value_t = AskedFormat::Text,
         global = true,
         display_order = 91,
         hide_possible_values = true
     )]
+    pub format: AskedFormat,
+}
+
+/// How to answer, as asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum AskedFormat {
+    /// For people.
+    Text,
+    /// For programs.
+    Json,
+    /// For editors and CI.
+    Sarif,
+}
+
+/// Options of every command.
+#[derive(Debug)]
+pub struct Common {
+    /// The folder that holds the rulebook's chapters; none for the rulebook in this program.
+    pub rules: Option<PathBuf>,
+    /// How to answer.
     pub format: Format,
 }
 
+impl Asked {
+    /// The options as every command knows them, and whether SARIF was asked for, which only one command answers in.
+    pub fn split(self) -> (Common, bool) {
+        let format = match self.format {
+            AskedFormat::Json => Format::Json,
+            AskedFormat::Text | AskedFormat::Sarif => Format::Text,
+        };
+        let common = Common {
+            rules: self.rules,
+            format,
+        };
+        (common, self.format == AskedFormat::Sarif)
+    }
+}
+
 /// How to answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Format {
     /// For people.
     Text,
@@ -69,6 +104,7 @@ pub enum Command {
 Examples:
   oxyfolio check --rules rules
   oxyfolio check --rules rules --format json
+  oxyfolio check --rules rules --format sarif     (SARIF 2.1.0, for editors and CI)
 
 Edit a chapter, save it, check again. A rulebook without errors is not yet a signed
 protocol: that takes the medical director.")]

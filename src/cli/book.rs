@@ -75,9 +75,10 @@ pub fn print_rejected(
                 .filter(|found| found.level == crate::compile::diagnostic::Level::Error)
                 .count();
             let word = if count == 1 { "error" } else { "errors" };
+            let more = if rejected.omitted > 0 { "more than " } else { "" };
             writeln!(
                 out,
-                "{count} {word} in {}: the rulebook can't be used",
+                "{more}{count} {word} in {}: the rulebook can't be used",
                 rules.display()
             )?;
         }
@@ -86,6 +87,7 @@ pub fn print_rejected(
             &serde_json::json!({
                 "ok": false,
                 "diagnostics": super::check::diagnostics(&rejected.diagnostics, &rejected.sources),
+                "complete": rejected.omitted == 0,
             }),
         )?,
     }

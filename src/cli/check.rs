@@ -12,8 +12,8 @@ use super::{
 use crate::compile::{
     Compiled, Uncovered,
     diagnostic::{Diagnostic, Level},
-    render,
-    source::Sources,
+    drawn,
+    source::{Sources, Span},
     uncovered,
 };
 
@@ -73,9 +73,11 @@ fn accepted(
     match format {
         Format::Text => {
             words::heading(out, book)?;
-            for note in &compiled.notes {
-                writeln!(out, "{}\n", render::render(note, &compiled.sources, true))?;
-            }
+            write!(
+                out,
+                "{}",
+                drawn(&compiled.notes, compiled.omitted, &compiled.sources, true)
+            )?;
             let counted: Vec<String> = counts
                 .iter()
                 .map(|(what, count)| format!("{count} {what}"))
@@ -97,6 +99,7 @@ fn accepted(
                 "counts": counts,
                 "diagnostics": diagnostics(&compiled.notes, &compiled.sources),
                 "uncovered": left.map(|left| uncovered_objects(left, &compiled.sources)),
+                "complete": compiled.omitted == 0,
             });
             words::json(out, &words::framed(book, answer))?;
         }
@@ -140,9 +143,9 @@ fn uncovered_objects(left: &[Uncovered], sources: &Sources) -> Value {
 
 /// Diagnostics for programs: lines and columns from 1, columns in characters.
 pub fn diagnostics(found: &[Diagnostic], sources: &Sources) -> Value {
-    let place = |span: crate::compile::source::Span| {
+    let place = |span: Span| {
         let start = sources.line_column(span);
-        let end = sources.line_column(crate::compile::source::Span {
+        let end = sources.line_column(Span {
             start: span.end,
             ..span
         });

@@ -7,6 +7,7 @@ mod book;
 mod cards;
 mod check;
 mod duration;
+mod sarif;
 mod setup;
 mod words;
 
@@ -38,12 +39,17 @@ impl<E: core::fmt::Display> From<E> for CannotRun {
 #[must_use]
 pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
+    let (common, sarif) = arguments.asked.split();
     let mut out = anstream::stdout().lock();
     let outcome = match &arguments.command {
-        Command::Check(command) => check::run(command, &arguments.common, &mut out),
-        Command::Cards(command) => cards::run(command, &arguments.common, &mut out),
-        Command::Duration(command) => duration::run(command, &arguments.common, &mut out),
-        Command::Setup(command) => setup::run(command, &arguments.common, &mut out),
+        Command::Check(_) if sarif => sarif::run(common.rules.as_deref(), &mut out),
+        _ if sarif => Err(CannotRun(
+            "--format sarif: only `check` answers in SARIF; write text or json".to_owned(),
+        )),
+        Command::Check(command) => check::run(command, &common, &mut out),
+        Command::Cards(command) => cards::run(command, &common, &mut out),
+        Command::Duration(command) => duration::run(command, &common, &mut out),
+        Command::Setup(command) => setup::run(command, &common, &mut out),
     };
     let outcome = outcome.and_then(|outcome| {
         out.flush()?;

@@ -10,10 +10,16 @@ use pulldown_cmark::{CodeBlockKind, Event, Options, Parser, Tag, TagEnd};
 
 use super::{
     diagnostic::Diagnostics,
-    source::{FileId, Sources},
+    source::{FileId, Sources, Span},
     suggest::nearest,
 };
 use crate::book::Kind;
+
+/// The longest heading, in bytes. Every rule below it carries it.
+pub const MAX_HEADING: usize = 500;
+
+/// The longest reason, in bytes. Every rule of the block carries it.
+pub const MAX_REASON: usize = 8_000;
 
 /// A rule block, still as text.
 #[derive(Clone, Debug)]
@@ -67,10 +73,13 @@ impl Walk<'_> {
         let mut prose: Option<String> = None;
         let parser = Parser::new_ext(self.text, Options::ENABLE_TABLES).into_offset_iter();
         for (event, range) in parser {
+            if self.found.is_full() {
+                break;
+            }
             match event {
                 Event::Start(Tag::Heading { .. } | Tag::Paragraph) => prose = Some(String::new()),
                 Event::End(TagEnd::Heading(_)) => {
-                    let heading = prose.take().unwrap_or_default();
+                    let heading = self.heading(prose.take().unwrap_or_default(), range);
                     self.title.get_or_insert_with(|| heading.clone());
                     self.heading = Some(heading);
                     self.rationale.clear();
@@ -104,6 +113,42 @@ impl Walk<'_> {
             }
         }
         self.blocks
+    }
+
+    fn heading(&mut self, mut heading: String, range: Range<usize>) -> String {
+        if heading.len() > MAX_HEADING {
+            let at = self.sources.span(self.file, range);
+            self.found
+                .error(
+                    "heading-too-long",
+                    at,
+                    format!(
+                        "expected a heading of at most {MAX_HEADING} bytes, found {}",
+                        heading.len()
+                    ),
+                )
+                .hint("end the heading sooner, and write the rest as a paragraph");
+            heading.truncate(heading.floor_char_boundary(MAX_HEADING));
+        }
+        heading
+    }
+
+    fn reason(&mut self, fence: Span) -> String {
+        let mut reason = self.rationale.join("\n\n");
+        if reason.len() > MAX_REASON {
+            self.found
+                .error(
+                    "reason-too-long",
+                    fence,
+                    format!(
+                        "expected a reason of at most {MAX_REASON} bytes above this block, found {}",
+                        reason.len()
+                    ),
+                )
+                .hint("put a heading before the paragraphs that give the reason");
+            reason.clear();
+        }
+        reason
     }
 
     fn fenced(&mut self, info: &str, range: Range<usize>) {
@@ -155,6 +200,7 @@ impl Walk<'_> {
                 .hint("move the block to the left margin");
         } else {
             let chapter = self.title.clone().unwrap_or_else(|| self.file_stem());
+            let rationale = self.reason(opening);
             self.blocks.push(Block {
                 kind,
                 file: self.file,
@@ -162,7 +208,7 @@ impl Walk<'_> {
                 body: fence.body,
                 heading: self.heading.clone().unwrap_or_else(|| chapter.clone()),
                 chapter,
-                rationale: self.rationale.join("\n\n"),
+                rationale,
             });
         }
         if self.found.count() > errors {
@@ -275,7 +321,7 @@ impl Walk<'_> {
         }
     }
 
-    fn info_span(&self, fence: &Fence, word: &str) -> super::source::Span {
+    fn info_span(&self, fence: &Fence, word: &str) -> Span {
         let line = self.text.get(fence.opening.clone()).unwrap_or("");
         let start = fence.opening.start + line.find(word).unwrap_or(0);
         self.sources.span(self.file, start..start + word.len())

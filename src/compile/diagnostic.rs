@@ -1,5 +1,7 @@
 //! What is wrong with a rulebook, as plain data. Drawing it is [`render`](super::render)'s work.
 
+use std::collections::BTreeSet;
+
 use super::source::Span;
 
 /// How serious a diagnostic is.
@@ -31,23 +33,34 @@ pub struct Diagnostic {
 impl Diagnostic {
     /// Points at a further place.
     pub fn label(&mut self, span: Span, words: impl Into<String>) -> &mut Self {
-        self.labels.push((span, words.into()));
+        self.labels.push((span, shortened(words.into())));
         self
     }
 
     /// Says what to write instead.
     pub fn hint(&mut self, words: impl Into<String>) -> &mut Self {
-        self.hints.push(words.into());
+        self.hints.push(shortened(words.into()));
         self
     }
 }
+
+/// As many errors are kept, and as many notes. Reading stops when there are more errors: so broken a book is no
+/// rulebook, and neither time nor memory may depend on how broken it is.
+pub const MAX_KEPT: usize = 1_000;
+
+/// The longest message, label or hint, in bytes; a longer one lost its middle.
+pub const MAX_WORDS: usize = 1_000;
 
 /// Everything found in one reading.
 #[derive(Clone, Debug, Default)]
 pub struct Diagnostics {
     found: Vec<Diagnostic>,
+    errors: usize,
+    others: usize,
+    /// Takes what is said of a diagnostic that isn't kept.
+    last: Option<Diagnostic>,
     /// Ids that stand in blocks which could not be read: one report for the block is enough.
-    unread: Vec<String>,
+    unread: BTreeSet<String>,
 }
 
 impl Diagnostics {
@@ -73,20 +86,29 @@ impl Diagnostics {
         span: Option<Span>,
         message: String,
     ) -> &mut Diagnostic {
-        self.found.push_mut(Diagnostic {
+        let diagnostic = Diagnostic {
             code,
             level,
-            message,
+            message: shortened(message),
             span,
             labels: Vec::new(),
             hints: Vec::new(),
-        })
+        };
+        let count = match level {
+            Level::Error => &mut self.errors,
+            _ => &mut self.others,
+        };
+        *count += 1;
+        if *count > MAX_KEPT {
+            return self.last.insert(diagnostic);
+        }
+        self.found.push_mut(diagnostic)
     }
 
     /// How many there are.
     #[must_use]
-    pub fn count(&self) -> usize {
-        self.found.len()
+    pub const fn count(&self) -> usize {
+        self.errors + self.others
     }
 
     /// Remembers the ids of a block that could not be read, so that references to them aren't reported as well.
@@ -104,19 +126,31 @@ impl Diagnostics {
 
     /// Remembers one such id.
     pub fn leave_unread_id(&mut self, id: &str) {
-        self.unread.push(id.to_owned());
+        self.unread.insert(id.to_owned());
     }
 
     /// Whether an id stands in a block that could not be read.
     #[must_use]
     pub fn is_unread(&self, id: &str) -> bool {
-        self.unread.iter().any(|unread| unread == id)
+        self.unread.contains(id)
     }
 
     /// Whether there is at least one error.
     #[must_use]
     pub fn has_errors(&self) -> bool {
-        self.found.iter().any(|found| found.level == Level::Error)
+        self.errors > 0
+    }
+
+    /// Whether there are so many errors that reading on is of no use.
+    #[must_use]
+    pub const fn is_full(&self) -> bool {
+        self.errors > MAX_KEPT
+    }
+
+    /// How many were found and not kept.
+    #[must_use]
+    pub const fn omitted(&self) -> usize {
+        self.errors.saturating_sub(MAX_KEPT) + self.others.saturating_sub(MAX_KEPT)
     }
 
     /// All of them, in the order of the book; what concerns the book as a whole comes last.
@@ -126,4 +160,15 @@ impl Diagnostics {
             .sort_by_key(|found| (found.span.is_none(), found.span, found.level, found.code));
         self.found
     }
+}
+
+/// Words without their middle, when they quote a text so long that nobody would read on.
+fn shortened(words: String) -> String {
+    if words.len() <= MAX_WORDS {
+        return words;
+    }
+    let head = words.floor_char_boundary(MAX_WORDS * 2 / 3);
+    let tail = words.ceil_char_boundary(words.len() - MAX_WORDS / 4);
+    let part = |range: core::ops::Range<usize>| words.get(range).unwrap_or("");
+    format!("{} … {}", part(0..head), part(tail..words.len()))
 }

@@ -4,6 +4,7 @@
 
 use super::{
     diagnostic::Diagnostics,
+    lint::ALLOW,
     quoted::{self, Quotable},
     source::Span,
     suggest::{listed, nearest},
@@ -33,6 +34,9 @@ pub struct Fields<'a> {
 impl<'a> Fields<'a> {
     /// Checks a mapping's keys.
     pub fn of(node: &'a Node, keys: &Keys, found: &mut Diagnostics) -> Option<Self> {
+        if found.is_full() {
+            return None;
+        }
         let Value::Mapping(entries) = &node.value else {
             found
                 .error(
@@ -52,7 +56,8 @@ impl<'a> Fields<'a> {
             if known().any(|key| key == entry.key) {
                 continue;
             }
-            let near = nearest(&entry.key, known());
+            // Any rule may have `allow`, which was taken out before; a step is no rule.
+            let near = nearest(&entry.key, known().chain((keys.of != "step").then_some(ALLOW)));
             meant.extend(near);
             let error = found.error(
                 "unknown-key",

@@ -1,11 +1,22 @@
 //! Reads a rulebook from its folder.
 
-use std::{fs, path::Path};
+use std::{
+    ffi::OsString,
+    fs::{self, File},
+    io::{self, Read as _},
+    path::Path,
+};
 
-use super::{Compiled, Rejected, compile_with, diagnostic::Diagnostics, source::Sources};
+use super::{Compiled, Rejected, compile_with, diagnostic::Diagnostics, render::is_hidden, source::Sources};
 
-/// The largest chapter that is read; the longest real protocol is a hundredth of it.
-pub const MAX_CHAPTER_BYTES: u64 = 16 * 1024 * 1024;
+/// The largest chapter that is read: well over a thousand pages.
+pub const MAX_CHAPTER_BYTES: u64 = 4 * 1024 * 1024;
+
+/// The largest book that is read.
+pub const MAX_BOOK_BYTES: u64 = 32 * 1024 * 1024;
+
+/// The most chapters that are read.
+pub const MAX_CHAPTERS: usize = 10_000;
 
 /// Reads and compiles the chapters of a folder: every `*.md` file directly in it, by name.
 ///
@@ -28,10 +39,37 @@ pub fn load(folder: &Path) -> Result<Compiled, Box<Rejected>> {
                 .hint("name the folder that holds the rulebook");
             return rejected(sources, found);
         }
+        Ok(names) if names.len() > MAX_CHAPTERS => {
+            found
+                .book_error(
+                    "too-many-chapters",
+                    format!(
+                        "expected at most {MAX_CHAPTERS} chapters in `{}`, found more",
+                        folder.display()
+                    ),
+                )
+                .hint("name the folder that holds the rulebook");
+            return rejected(sources, found);
+        }
         Ok(names) => {
-            for name in names {
-                read_chapter(folder, &name, &mut sources, &mut found);
+            let mut reader = Reader {
+                folder,
+                left: MAX_BOOK_BYTES,
+                sources,
+                found,
+            };
+            for name in &names {
+                if let Err(problem) = reader.chapter(name) {
+                    let error = reader.found.book_error(problem.code, problem.message);
+                    if let Some(hint) = problem.hint {
+                        error.hint(hint);
+                    }
+                    if problem.ends_book {
+                        break;
+                    }
+                }
             }
+            Reader { sources, found, .. } = reader;
         }
         Err(error) => {
             found
@@ -49,69 +87,156 @@ pub fn load(folder: &Path) -> Result<Compiled, Box<Rejected>> {
 fn rejected(sources: Sources, found: Diagnostics) -> Result<Compiled, Box<Rejected>> {
     Err(Box::new(Rejected {
         sources,
+        omitted: found.omitted(),
         diagnostics: found.into_sorted(),
     }))
 }
 
-fn chapter_names(folder: &Path) -> std::io::Result<Vec<String>> {
+/// The names of the chapters, in the order of the book; one more than may be when there are too many.
+fn chapter_names(folder: &Path) -> io::Result<Vec<OsString>> {
     let mut names = Vec::new();
     for entry in fs::read_dir(folder)? {
-        // A name that isn't Unicode is shown with replacement marks and then can't be read, which is reported.
-        let name = entry?.file_name().to_string_lossy().into_owned();
-        if name.to_lowercase().ends_with(".md") && !name.starts_with('.') {
+        let name = entry?.file_name();
+        let shown = name.to_string_lossy();
+        if shown.to_lowercase().ends_with(".md") && !shown.starts_with('.') {
             names.push(name);
+        }
+        if names.len() > MAX_CHAPTERS {
+            break;
         }
     }
     names.sort_unstable();
     Ok(names)
 }
 
-fn read_chapter(folder: &Path, name: &str, sources: &mut Sources, found: &mut Diagnostics) {
-    let path = folder.join(name);
-    let shown = path.display().to_string();
-    let size = match fs::metadata(&path) {
-        Ok(metadata) if metadata.is_file() => metadata.len(),
-        Ok(_) => {
-            found.book_error(
+/// Why a chapter can't be read.
+struct Problem {
+    code: &'static str,
+    message: String,
+    hint: Option<&'static str>,
+    /// Whether the chapters after this one aren't read.
+    ends_book: bool,
+}
+
+impl Problem {
+    const fn new(code: &'static str, message: String, hint: Option<&'static str>) -> Self {
+        Self {
+            code,
+            message,
+            hint,
+            ends_book: false,
+        }
+    }
+
+    fn unreadable(shown: &str, why: impl core::fmt::Display) -> Self {
+        Self::new(
+            "unreadable-chapter",
+            format!("cannot read `{shown}`: {why}"),
+            None,
+        )
+    }
+}
+
+struct Reader<'a> {
+    folder: &'a Path,
+    /// How many bytes of the book may still come.
+    left: u64,
+    sources: Sources,
+    found: Diagnostics,
+}
+
+impl Reader<'_> {
+    fn chapter(&mut self, name: &OsString) -> Result<(), Problem> {
+        let path = self.folder.join(name);
+        let Some(name) = name.to_str() else {
+            return Err(Problem::new(
                 "unreadable-chapter",
-                format!("cannot read `{shown}`: it is not a file"),
+                format!("expected a file name in Unicode, found {name:?}"),
+                Some("rename the file with plain letters and digits"),
+            ));
+        };
+        let shown = path.display().to_string();
+        if name.chars().any(|c| is_hidden(c) || c.is_control()) {
+            return Err(Problem::new(
+                "chapter-name",
+                format!(
+                    "expected a file name that can be printed, found `{}`",
+                    name.escape_debug()
+                ),
+                Some("rename the file with plain letters and digits"),
+            ));
+        }
+        self.refuse_outside_links(&path, &shown)?;
+        // A pipe or a device may have no end, or may wait for one who writes: they are not opened at all.
+        let metadata = fs::metadata(&path).map_err(|error| Problem::unreadable(&shown, error))?;
+        if !metadata.is_file() {
+            return Err(Problem::unreadable(&shown, "it is not a file"));
+        }
+        if metadata.len() > MAX_CHAPTER_BYTES {
+            return Err(too_long(&shown, metadata.len()));
+        }
+        let mut bytes = Vec::new();
+        // The size is what it was a moment ago, so the reading itself is limited too.
+        File::open(&path)
+            .and_then(|file| file.take(MAX_CHAPTER_BYTES + 1).read_to_end(&mut bytes))
+            .map_err(|error| Problem::unreadable(&shown, error))?;
+        let size = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
+        if size > MAX_CHAPTER_BYTES {
+            return Err(too_long(&shown, size));
+        }
+        let Some(left) = self.left.checked_sub(size) else {
+            let mut problem = Problem::new(
+                "book-too-long",
+                format!(
+                    "expected chapters of at most {MAX_BOOK_BYTES} bytes together, found more from `{shown}` on"
+                ),
+                Some("name the folder that holds the rulebook and nothing else"),
             );
-            return;
-        }
-        Err(error) => {
-            found.book_error("unreadable-chapter", format!("cannot read `{shown}`: {error}"));
-            return;
-        }
-    };
-    if size > MAX_CHAPTER_BYTES {
-        found.book_error(
-            "chapter-too-long",
-            format!("expected a chapter of at most {MAX_CHAPTER_BYTES} bytes, found {size} in `{shown}`"),
-        );
-        return;
+            problem.ends_book = true;
+            return Err(problem);
+        };
+        self.left = left;
+        let text = String::from_utf8(bytes).map_err(|error| not_utf_8(&shown, &error))?;
+        let text = text.strip_prefix('\u{FEFF}').map(str::to_owned).unwrap_or(text);
+        self.sources.add(name.to_owned(), shown, text);
+        Ok(())
     }
-    let bytes = match fs::read(&path) {
-        Ok(bytes) => bytes,
-        Err(error) => {
-            found.book_error("unreadable-chapter", format!("cannot read `{shown}`: {error}"));
-            return;
+
+    /// A link to a file outside the folder would make another's text a part of the protocol.
+    fn refuse_outside_links(&self, path: &Path, shown: &str) -> Result<(), Problem> {
+        let unreadable = |error: io::Error| Problem::unreadable(shown, error);
+        if !fs::symlink_metadata(path).map_err(unreadable)?.is_symlink() {
+            return Ok(());
         }
-    };
-    match String::from_utf8(bytes) {
-        Ok(text) => {
-            let text = text.strip_prefix('\u{FEFF}').map(str::to_owned).unwrap_or(text);
-            sources.add(name.to_owned(), shown, text);
+        let folder = fs::canonicalize(self.folder).map_err(unreadable)?;
+        let target = fs::canonicalize(path)
+            .map_err(|error| Problem::unreadable(shown, format_args!("it is a link, and {error}")))?;
+        if target.starts_with(folder) {
+            return Ok(());
         }
-        Err(error) => {
-            let good = error.utf8_error().valid_up_to();
-            let bytes = error.into_bytes();
-            let line = bytes.iter().take(good).filter(|&&byte| byte == b'\n').count() + 1;
-            found
-                .book_error(
-                    "not-utf-8",
-                    format!("expected UTF-8 text, found another encoding on line {line} of `{shown}`"),
-                )
-                .hint("save the chapter as UTF-8");
-        }
+        Err(Problem::new(
+            "link-outside",
+            format!("expected chapters inside the folder, found the link `{shown}` to a file outside it"),
+            Some("copy the file into the folder in place of the link"),
+        ))
     }
+}
+
+fn too_long(shown: &str, size: u64) -> Problem {
+    Problem::new(
+        "chapter-too-long",
+        format!("expected a chapter of at most {MAX_CHAPTER_BYTES} bytes, found {size} in `{shown}`"),
+        None,
+    )
+}
+
+fn not_utf_8(shown: &str, error: &std::string::FromUtf8Error) -> Problem {
+    let good = error.utf8_error().valid_up_to();
+    let newlines = error.as_bytes().iter().take(good).filter(|&&byte| byte == b'\n');
+    let line = newlines.count() + 1;
+    Problem::new(
+        "not-utf-8",
+        format!("expected UTF-8 text, found another encoding on line {line} of `{shown}`"),
+        Some("save the chapter as UTF-8"),
+    )
 }

@@ -15,6 +15,8 @@ mod fields;
 pub mod folder;
 pub mod guard;
 pub mod language;
+mod lines;
+pub mod lint;
 pub mod names;
 pub mod proof;
 mod quoted;
@@ -30,7 +32,7 @@ use source::Sources;
 
 pub use cases::uncovered::Uncovered;
 
-use crate::book::Rulebook;
+use crate::book::{Date, Rulebook};
 
 /// A rulebook that was read without errors.
 #[derive(Debug)]
@@ -39,8 +41,37 @@ pub struct Compiled {
     pub book: Rulebook,
     /// The chapters it was read from.
     pub sources: Sources,
-    /// What is worth the editor's attention.
+    /// What is worth the editor's attention, and what the book allows.
     pub notes: Vec<Diagnostic>,
+    /// How many more notes there were than are kept.
+    pub omitted: usize,
+    /// The edition's dates, for [`on`](Self::on).
+    signature: lint::Signature,
+}
+
+impl Compiled {
+    /// Adds what is to be said of the edition's dates on a day. Without a day nothing depends on the clock, and a
+    /// build can be repeated.
+    ///
+    /// ```
+    /// use oxyfolio::compile::{compile, source::Sources};
+    /// use oxyfolio::{CHAPTERS, book::Date};
+    ///
+    /// let mut sources = Sources::default();
+    /// for (name, text) in CHAPTERS {
+    ///     sources.add((*name).into(), (*name).into(), (*text).into());
+    /// }
+    /// let compiled = compile(sources).unwrap().on(Date::new(2099, 1, 1)?);
+    /// assert!(compiled.notes.iter().any(|note| note.code == "review-passed"));
+    /// # Ok::<(), oxyfolio::book::InvalidDate>(())
+    /// ```
+    #[must_use]
+    pub fn on(mut self, today: Date) -> Self {
+        self.notes.extend(self.signature.on(today, &self.book.agency));
+        self.notes
+            .sort_by_key(|note| (note.span.is_none(), note.span, note.level, note.code));
+        self
+    }
 }
 
 /// Why a rulebook can't be used.
@@ -50,18 +81,35 @@ pub struct Rejected {
     pub sources: Sources,
     /// Everything that is wrong, in the order of the book.
     pub diagnostics: Vec<Diagnostic>,
+    /// How many more were found than are kept. Above 0, reading stopped before the end of the book.
+    pub omitted: usize,
 }
 
+/// As many diagnostics are drawn; nobody reads the two hundred and first before the first is put right.
+pub const MAX_DRAWN: usize = 200;
+
 impl Rejected {
-    /// Draws every diagnostic, with an empty line after each.
+    /// Draws the diagnostics up to [`MAX_DRAWN`], with an empty line after each, and says how many more there are.
     #[must_use]
     pub fn render(&self, colour: bool) -> String {
-        let drawn = self
-            .diagnostics
-            .iter()
-            .map(|diagnostic| render::render(diagnostic, &self.sources, colour) + "\n\n");
-        drawn.collect()
+        drawn(&self.diagnostics, self.omitted, &self.sources, colour)
     }
+}
+
+/// Draws diagnostics up to [`MAX_DRAWN`], with an empty line after each, and says how many more there are.
+#[must_use]
+pub fn drawn(diagnostics: &[Diagnostic], omitted: usize, sources: &Sources, colour: bool) -> String {
+    let shown = diagnostics.iter().take(MAX_DRAWN);
+    let mut drawn: String = shown
+        .map(|diagnostic| render::render(diagnostic, sources, colour) + "\n\n")
+        .collect();
+    let more = diagnostics.len().saturating_sub(MAX_DRAWN);
+    if omitted > 0 {
+        drawn += &format!("… and more than {more} more\n\n");
+    } else if more > 0 {
+        drawn += &format!("… and {more} more\n\n");
+    }
+    drawn
 }
 
 /// Compiles chapters already in memory.
@@ -101,45 +149,52 @@ pub fn uncovered(sources: Sources) -> Result<(Compiled, Vec<Uncovered>), Box<Rej
 
 /// Compiles chapters, with what was found while reading them.
 fn compile_with(sources: Sources, mut found: Diagnostics) -> Result<Compiled, Box<Rejected>> {
-    for (file, source) in sources.iter() {
-        if let Some(nul) = source.text.find('\0') {
-            found
-                .error(
-                    "not-text",
-                    sources.span(file, nul..nul + 1),
-                    "expected text, found a NUL character",
-                )
-                .hint("delete it, or save the chapter as plain text");
-        }
+    for (file, _) in sources.iter() {
+        lines::check(&sources, file, &mut found);
     }
     // Without one of its chapters, the rest of the book would seem full of mistakes.
     if found.has_errors() {
         return Err(Box::new(Rejected {
             sources,
+            omitted: found.omitted(),
             diagnostics: found.into_sorted(),
         }));
     }
     let mut blocks = Vec::new();
     for (file, _) in sources.iter() {
+        if found.is_full() {
+            break;
+        }
         blocks.extend(chapter::blocks(&sources, file, &mut found));
     }
     let digest = digest::Digest::of(&sources);
     let raws = resolve::raw_rules(&blocks, &sources, &mut found);
-    let mut book = resolve::build(&raws, &sources, &digest, &mut found);
-    if let Some(built) = &book {
-        resolve::prove(built, &raws, &mut found);
-        cases::run_all(built, &raws, &mut found);
-        if found.has_errors() {
-            book = None;
-        }
+    let book = resolve::build(&raws, &sources, &digest, &mut found);
+    if let Some(book) = &book {
+        resolve::prove(book, &raws, &mut found);
+        cases::run_all(book, &raws, &mut found);
     }
+    // A lint reads a sound book: an error elsewhere would make half of them false.
+    let book = book.filter(|_| !found.has_errors());
+    let resolved = book.map(|book| (book, resolve::places(raws)));
+    if let Some((book, places)) = &resolved {
+        lint::run(book, places, &blocks, &sources, &mut found);
+    }
+    let resolved = resolved.filter(|_| !found.has_errors());
+    let omitted = found.omitted();
     let diagnostics = found.into_sorted();
-    match book {
-        Some(book) => Ok(Compiled {
+    match resolved {
+        Some((book, places)) => Ok(Compiled {
+            signature: lint::Signature::new(&places),
             book,
             sources,
             notes: diagnostics,
+            omitted,
         }),
-        None => Err(Box::new(Rejected { sources, diagnostics })),
+        None => Err(Box::new(Rejected {
+            sources,
+            diagnostics,
+            omitted,
+        })),
     }
 }

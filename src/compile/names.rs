@@ -1,5 +1,7 @@
 //! Every name of the book with the place where it was given, so that references resolve before rules are built.
 
+use std::collections::BTreeMap;
+
 use super::{
     diagnostic::Diagnostics,
     fields,
@@ -14,6 +16,7 @@ use crate::book::Kind;
 pub struct Table {
     what: &'static str,
     names: Vec<(String, Span)>,
+    places: BTreeMap<String, u16>,
 }
 
 impl Table {
@@ -22,38 +25,42 @@ impl Table {
         Self {
             what,
             names: Vec::new(),
+            places: BTreeMap::new(),
         }
     }
 
     /// Adds a name; a name given before is an error. Gives whether it was new.
     pub fn add(&mut self, name: &str, span: Span, found: &mut Diagnostics) -> bool {
-        if let Some((_, first)) = self.names.iter().find(|(known, _)| known == name) {
+        if let Some(first) = self.index(name).and_then(|index| self.span(index.into())) {
             found
                 .error(
                     "duplicate-id",
                     span,
                     format!("found the {} `{name}` a second time", self.what),
                 )
-                .label(*first, "first defined here")
+                .label(first, "first defined here")
                 .hint("give one of them another id");
             return false;
         }
-        if self.names.len() >= usize::from(u16::MAX) {
+        let Some(place) = u16::try_from(self.names.len())
+            .ok()
+            .filter(|place| *place < u16::MAX)
+        else {
             found.error(
                 "too-many-rules",
                 span,
                 format!("expected at most {} of a kind, found more", u16::MAX),
             );
             return false;
-        }
+        };
+        self.places.insert(name.to_owned(), place);
         self.names.push((name.to_owned(), span));
         true
     }
 
     /// A name's place in the table.
     pub fn index(&self, name: &str) -> Option<u16> {
-        let index = self.names.iter().position(|(known, _)| known == name)?;
-        u16::try_from(index).ok()
+        self.places.get(name).copied()
     }
 
     /// All names, in the order of the book.

@@ -1,12 +1,21 @@
 //! The nearest known name, for a name that isn't known.
 
+/// Nothing longer is compared: a name of this length isn't mistyped, it is another text.
+const LONGEST: usize = 64;
+
 /// The known name most like `word`, where one is like enough to be a slip of the pen.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    if word.len() > LONGEST {
+        return None;
+    }
     let word = word.to_lowercase();
+    let allowed = |name: &str| 1 + name.len().max(word.len()) / 4;
     known
         .into_iter()
+        // Lengths alone rule most names out, at no cost. A character has at most four bytes.
+        .filter(|name| name.len() <= LONGEST && name.len().abs_diff(word.len()) <= 4 * allowed(name))
         .map(|name| (strsim::damerau_levenshtein(&word, &name.to_lowercase()), name))
-        .filter(|(distance, name)| *distance <= 1 + name.len().max(word.len()) / 4)
+        .filter(|(distance, name)| *distance <= allowed(name))
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, name)| name)
 }

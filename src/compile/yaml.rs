@@ -5,16 +5,25 @@
 //! tree keeps all values as text, with byte-exact places, so that every mistake of a block is reported at once.
 //! Positions inside the fence become positions in the chapter here, and nowhere else.
 
+use std::collections::BTreeMap;
+
 use serde_yaml::granit_parser::{Event, Parser, ScalarStyle, ScanError};
 
 use super::{
     chapter::Block,
     diagnostic::Diagnostics,
+    render::is_hidden,
     source::{Sources, Span},
 };
 
 /// How deep lists and mappings may nest; the rulebook language needs four.
-const MAX_DEPTH: usize = 16;
+pub const MAX_DEPTH: usize = 16;
+
+/// How many keys, values and lists one block may hold.
+pub const MAX_NODES: usize = 10_000;
+
+/// The longest value, in bytes.
+pub const MAX_VALUE: usize = 10_000;
 
 /// A value with its place.
 #[derive(Clone, Debug)]
@@ -54,6 +63,9 @@ pub struct Entry {
 
 /// Reads a block's YAML; `None` when it can't be read, which is then reported.
 pub fn read(block: &Block, sources: &Sources, found: &mut Diagnostics) -> Option<Node> {
+    if found.is_full() {
+        return None;
+    }
     let text = sources.text(block.file).get(block.body.clone())?;
     let mut reader = Reader {
         text,
@@ -62,6 +74,7 @@ pub fn read(block: &Block, sources: &Sources, found: &mut Diagnostics) -> Option
         found,
         parser: Parser::new_from_str(text),
         depth: 0,
+        nodes: 0,
     };
     let node = reader.document();
     if node.is_none() {
@@ -77,6 +90,7 @@ struct Reader<'a> {
     found: &'a mut Diagnostics,
     parser: Parser<'a, serde_yaml::granit_parser::StrInput<'a>>,
     depth: usize,
+    nodes: usize,
 }
 
 type YamlSpan = serde_yaml::granit_parser::Span;
@@ -153,6 +167,17 @@ impl<'a> Reader<'a> {
                 .hint("write the value out; put text that begins with `&`, `*` or `!` in quotes");
             return None;
         }
+        self.nodes += 1;
+        if self.nodes > MAX_NODES {
+            self.found
+                .error(
+                    "block-too-long",
+                    at,
+                    format!("expected at most {MAX_NODES} keys and values in a block, found more"),
+                )
+                .hint("put the rules into several blocks");
+            return None;
+        }
         self.depth += 1;
         if self.depth > MAX_DEPTH {
             self.found.error(
@@ -167,6 +192,7 @@ impl<'a> Reader<'a> {
                 if style == ScalarStyle::Plain && self.is_cut_short(span) {
                     return None;
                 }
+                self.check_text(&text, at);
                 let verbatim = self.verbatim(&text, style, span);
                 Some(Node {
                     span: at,
@@ -186,16 +212,14 @@ impl<'a> Reader<'a> {
     /// ` #` in bare text begins a YAML comment: the rest of the line would be lost without a word.
     fn is_cut_short(&mut self, span: YamlSpan) -> bool {
         let end = span.byte_range().map_or(0, |range| range.end);
-        let line = self
-            .text
-            .get(end..)
-            .and_then(|rest| rest.lines().next())
-            .unwrap_or("");
-        let comment = line.trim_start();
-        if comment.len() == line.len() || !comment.starts_with('#') {
+        let rest = self.text.get(end..).unwrap_or("");
+        let comment = rest.trim_start_matches([' ', '\t']);
+        let gap = rest.len() - comment.len();
+        if gap == 0 || !comment.starts_with('#') {
             return false;
         }
-        let start = self.block.body.start + end + line.len() - comment.len();
+        let comment = comment.lines().next().unwrap_or("");
+        let start = self.block.body.start + end + gap;
         let at = self
             .sources
             .span(self.block.file, start..start + comment.trim_end().len());
@@ -207,6 +231,41 @@ impl<'a> Reader<'a> {
             )
             .hint("put text that holds `#` in quotes, and remarks in the prose");
         true
+    }
+
+    /// A value goes to a terminal and onto cards: it must show as it was meant.
+    fn check_text(&mut self, text: &str, at: Span) {
+        if text.len() > MAX_VALUE {
+            self.found
+                .error(
+                    "value-too-long",
+                    at,
+                    format!(
+                        "expected a value of at most {MAX_VALUE} bytes, found {}",
+                        text.len()
+                    ),
+                )
+                .hint("say it in fewer words, or in the prose");
+        }
+        // Those written as they are were reported when the chapter's lines were checked.
+        if let Some(hidden) = text.chars().find(|c| is_hidden(*c))
+            && !self
+                .sources
+                .text(at.file)
+                .get(at.start..at.end)
+                .is_some_and(|raw| raw.contains(hidden))
+        {
+            self.found
+                .error(
+                    "hidden-character",
+                    at,
+                    format!(
+                        "expected text that shows as it is written, found the character U+{:04X}",
+                        u32::from(hidden)
+                    ),
+                )
+                .hint("take the escape out of the text");
+        }
     }
 
     fn list(&mut self, at: Span) -> Option<Node> {
@@ -226,6 +285,7 @@ impl<'a> Reader<'a> {
 
     fn mapping(&mut self, at: Span) -> Option<Node> {
         let mut entries: Vec<Entry> = Vec::new();
+        let mut given: BTreeMap<String, Span> = BTreeMap::new();
         loop {
             let key = match self.next()? {
                 (Event::MappingEnd, end) => {
@@ -246,14 +306,14 @@ impl<'a> Reader<'a> {
                 );
                 return None;
             };
-            if let Some(first) = entries.iter().find(|entry| entry.key == text) {
-                let first = first.key_span;
+            if let Some(first) = given.get(&text).copied() {
                 self.found
                     .error("duplicate-key", key.span, format!("found `{text}` a second time"))
                     .label(first, "first given here")
                     .hint("keep one of the two");
                 continue;
             }
+            given.insert(text.clone(), key.span);
             entries.push(Entry {
                 key: text,
                 key_span: key.span,

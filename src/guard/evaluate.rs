@@ -1,8 +1,11 @@
 //! Walks a guard's operations.
 
-use super::{Observed, Truth};
-use crate::book::{Comparison, Fact, Guard, GuardOp, MAX_GUARD_DEPTH, Measure, Operand, Rulebook, Value};
-use crate::quantity::{Limit, Range};
+use super::{
+    Observed, Truth,
+    compare::{Comparable, compare, number_within},
+};
+use crate::book::{Fact, Guard, GuardOp, MAX_GUARD_DEPTH, Measure, Operand, Rulebook, Value};
+use crate::quantity::{Flow, Percent, Pressure, Range, Temperature, Time};
 
 /// Whether a guard holds for what was observed.
 ///
@@ -62,117 +65,93 @@ impl Stack {
 }
 
 fn leaf(op: &GuardOp, book: &Rulebook, observed: &Observed<'_>) -> Truth {
-    let known: Option<bool> = match op {
+    match op {
         GuardOp::Compare(measure, comparison, operand) => {
             let left = measured(*measure, observed);
-            let right = operand_value(*operand, book, observed);
-            left.zip(right)
-                .map(|(left, right)| compare(left, *comparison, right))
+            let against = |right| compare(left, *comparison, right);
+            match operand {
+                Operand::DeviceLeastFlow => {
+                    observed.device_flow(book, |limits| against(limits.low.value().map(Flow::number)))
+                }
+                Operand::DeviceMostFlow => {
+                    observed.device_flow(book, |limits| against(limits.high.value().map(Flow::number)))
+                }
+                operand => against(operand_value(*operand, book, observed)),
+            }
         }
-        GuardOp::Within(measure, range) => {
-            measured(*measure, observed).and_then(|value| within(value, range))
-        }
-        GuardOp::Fact(Fact::DeviceHasReservoir) => observed
-            .device
-            .and_then(|device| book.device(device))
-            .map(|device| device.reservoir),
-        GuardOp::Fact(fact) => observed.facts.get(*fact),
-        GuardOp::DeviceIs(id) => observed.device.map(|device| device == *id),
-        GuardOp::GroupIs(id) => observed.group.map(|group| group == *id),
-        GuardOp::HasCondition(id) => observed.conditions.map(|conditions| conditions.contains(id)),
-        GuardOp::Not | GuardOp::And | GuardOp::Or => None,
-    };
-    known.into()
+        GuardOp::Within(measure, range) => in_range(measured(*measure, observed), range),
+        GuardOp::Fact(Fact::DeviceHasReservoir) => observed.device_has_reservoir(book),
+        GuardOp::Fact(fact) => observed.fact(*fact),
+        GuardOp::DeviceIs(id) => observed.device_is(*id),
+        GuardOp::GroupIs(id) => observed.group_is(*id),
+        GuardOp::HasCondition(id) => observed.has_condition(*id),
+        GuardOp::Not | GuardOp::And | GuardOp::Or => Truth::Unknown,
+    }
 }
 
 /// What was measured, as a bare number in the unit guards are compared in.
 fn measured(measure: Measure, observed: &Observed<'_>) -> Option<f64> {
     match measure {
-        Measure::Flow => observed.flow.map(|flow| flow.as_litres_per_minute()),
-        Measure::Pressure => observed.pressure.map(|pressure| pressure.as_pascals()),
-        Measure::Temperature => observed.temperature.map(|temperature| temperature.as_celsius()),
-        Measure::Spo2 => observed.spo2.map(|spo2| spo2.as_percent()),
-        Measure::MinutesLeft => observed.minutes_left.map(|time| time.as_minutes()),
-        Measure::MinutesWanted => observed.minutes_wanted.map(|time| time.as_minutes()),
+        Measure::Flow => observed.flow.map(Flow::number),
+        Measure::Pressure => observed.pressure.map(Pressure::number),
+        Measure::Temperature => observed.temperature.map(Temperature::number),
+        Measure::Spo2 => observed.spo2.map(Percent::number),
+        Measure::MinutesLeft => observed.minutes_left.map(Time::number),
+        Measure::MinutesWanted => observed.minutes_wanted.map(Time::number),
     }
 }
 
 fn operand_value(operand: Operand, book: &Rulebook, observed: &Observed<'_>) -> Option<f64> {
-    let device_flow = || {
-        let device = book.device(observed.device?)?;
-        Some(match observed.group {
-            Some(group) => device.flow_for(group),
-            None => device.flow,
-        })
-    };
     match operand {
         Operand::Value(value) => number(&value),
         Operand::Measure(measure) => measured(measure, observed),
         Operand::Policy(id) => number(&book.policy(id)?.value),
-        Operand::PolicyLow(id) => ends(&book.policy(id)?.value)?.low.value(),
-        Operand::PolicyHigh(id) => ends(&book.policy(id)?.value)?.high.value(),
-        Operand::TargetLow => observed.target?.low.value().map(|low| low.as_percent()),
-        Operand::TargetHigh => observed.target?.high.value().map(|high| high.as_percent()),
-        Operand::DeviceLeastFlow => device_flow()?.low.value().map(|low| low.as_litres_per_minute()),
-        Operand::DeviceMostFlow => device_flow()?
-            .high
-            .value()
-            .map(|high| high.as_litres_per_minute()),
+        Operand::PolicyLow(id) => ends(&book.policy(id)?.value)?.0,
+        Operand::PolicyHigh(id) => ends(&book.policy(id)?.value)?.1,
+        Operand::TargetLow => observed.target_low().map(Percent::number),
+        Operand::TargetHigh => observed.target_high().map(Percent::number),
+        // Of several limits, not of one number.
+        Operand::DeviceLeastFlow | Operand::DeviceMostFlow => None,
     }
 }
 
 /// A quantity as a bare number, in the units of [`measured`].
 fn number(value: &Value) -> Option<f64> {
     match value {
-        Value::Flow(flow) => Some(flow.as_litres_per_minute()),
-        Value::Pressure(pressure) => Some(pressure.as_pascals()),
-        Value::Temperature(temperature) => Some(temperature.as_celsius()),
-        Value::Percent(share) => Some(share.as_percent()),
-        Value::Time(time) => Some(time.as_minutes()),
+        Value::Flow(flow) => Some(flow.number()),
+        Value::Pressure(pressure) => Some(pressure.number()),
+        Value::Temperature(temperature) => Some(temperature.number()),
+        Value::Percent(share) => Some(share.number()),
+        Value::Time(time) => Some(time.number()),
         _ => None,
     }
 }
 
-fn within(value: f64, range: &Value) -> Option<bool> {
-    Some(ends(range)?.holds(value))
-}
-
 /// The ends of a range as bare numbers, in the units of [`measured`].
-fn ends(range: &Value) -> Option<Range<f64>> {
+fn ends(range: &Value) -> Option<(Option<f64>, Option<f64>)> {
+    fn of<Q: Comparable>(range: &Range<Q>) -> (Option<f64>, Option<f64>) {
+        (
+            range.low.value().map(Q::number),
+            range.high.value().map(Q::number),
+        )
+    }
     Some(match range {
-        Value::FlowRange(range) => bare(range, |flow| flow.as_litres_per_minute()),
-        Value::PressureRange(range) => bare(range, |pressure| pressure.as_pascals()),
-        Value::TemperatureRange(range) => bare(range, |temperature| temperature.as_celsius()),
-        Value::PercentRange(range) => bare(range, |share| share.as_percent()),
-        Value::TimeRange(range) => bare(range, |time| time.as_minutes()),
+        Value::FlowRange(range) => of(range),
+        Value::PressureRange(range) => of(range),
+        Value::TemperatureRange(range) => of(range),
+        Value::PercentRange(range) => of(range),
+        Value::TimeRange(range) => of(range),
         _ => return None,
     })
 }
 
-fn bare<Q: Copy>(range: &Range<Q>, number: impl Fn(Q) -> f64) -> Range<f64> {
-    Range {
-        low: limit(range.low, &number),
-        high: limit(range.high, &number),
-    }
-}
-
-fn limit<Q: Copy>(limit: Limit<Q>, number: impl Fn(Q) -> f64) -> Limit<f64> {
-    match limit {
-        Limit::None => Limit::None,
-        Limit::Included(value) => Limit::Included(number(value)),
-        Limit::Excluded(value) => Limit::Excluded(number(value)),
-    }
-}
-
-fn compare(left: f64, comparison: Comparison, right: f64) -> bool {
-    // 29 psi and 2 bar-turned-psi should be equal when only rounding keeps them apart.
-    let close = (left - right).abs() <= 1e-9 * left.abs().max(right.abs());
-    match comparison {
-        Comparison::Equal => close,
-        Comparison::NotEqual => !close,
-        Comparison::Less => left < right && !close,
-        Comparison::AtMost => left <= right || close,
-        Comparison::Greater => left > right && !close,
-        Comparison::AtLeast => left >= right || close,
+fn in_range(value: Option<f64>, range: &Value) -> Truth {
+    match range {
+        Value::FlowRange(range) => number_within(value, range),
+        Value::PressureRange(range) => number_within(value, range),
+        Value::TemperatureRange(range) => number_within(value, range),
+        Value::PercentRange(range) => number_within(value, range),
+        Value::TimeRange(range) => number_within(value, range),
+        _ => Truth::Unknown,
     }
 }

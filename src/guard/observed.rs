@@ -1,6 +1,7 @@
 //! What was observed of equipment and patient.
 
-use crate::book::{ConditionId, DeviceId, Fact, GroupId};
+use super::Truth;
+use crate::book::{ConditionId, DeviceId, Fact, GroupId, Rulebook};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Temperature, Time};
 
 /// What was observed; whatever is `None` was not recorded.
@@ -28,6 +29,89 @@ pub struct Observed<'a> {
     pub target: Option<Range<Percent>>,
     /// Yes-or-no observations.
     pub facts: Facts,
+}
+
+/// What guards ask, beside what is measured.
+impl Observed<'_> {
+    /// A yes-or-no observation. What the book says of a device isn't one: see
+    /// [`device_has_reservoir`](Self::device_has_reservoir).
+    #[must_use]
+    pub fn fact(&self, fact: Fact) -> Truth {
+        self.facts.get(fact).into()
+    }
+
+    /// Whether this device is used.
+    #[must_use]
+    pub fn device_is(&self, device: DeviceId) -> Truth {
+        self.device.map(|used| used == device).into()
+    }
+
+    /// Whether the patient belongs to this group.
+    #[must_use]
+    pub fn group_is(&self, group: GroupId) -> Truth {
+        self.group.map(|own| own == group).into()
+    }
+
+    /// Whether the patient has this condition.
+    #[must_use]
+    pub fn has_condition(&self, condition: ConditionId) -> Truth {
+        self.conditions.map(|all| all.contains(&condition)).into()
+    }
+
+    /// Whether the device in use has a reservoir bag.
+    #[must_use]
+    pub fn device_has_reservoir(&self, book: &Rulebook) -> Truth {
+        let device = self.device.and_then(|device| book.device(device));
+        device.map(|device| device.reservoir).into()
+    }
+
+    /// The low end of the saturation aimed at.
+    #[must_use]
+    pub fn target_low(&self) -> Option<Percent> {
+        self.target?.low.value()
+    }
+
+    /// The high end of the saturation aimed at.
+    #[must_use]
+    pub fn target_high(&self) -> Option<Percent> {
+        self.target?.high.value()
+    }
+
+    /// An answer that depends on the flow limits of the device in use. Where the patient's group is unknown, it is
+    /// asked for the limits of every group of the book, and known only when all agree.
+    ///
+    /// ```
+    /// use oxyfolio::guard::{Observed, Truth, compare::greater};
+    /// use oxyfolio::quantity::Flow;
+    /// use oxyfolio::{RULEBOOK, device, group};
+    ///
+    /// let flow = Some(Flow::litres_per_minute(3.0)?);
+    /// let mut seen = Observed { device: Some(device::NASAL_CANNULA), flow, ..Observed::default() };
+    /// let too_high = |seen: &Observed| seen.device_flow(&RULEBOOK, |limits| greater(seen.flow, limits.high.value()));
+    /// // Too much for a newborn, and right for an adult.
+    /// assert_eq!(too_high(&seen), Truth::Unknown);
+    /// seen.group = Some(group::NEWBORN);
+    /// assert_eq!(too_high(&seen), Truth::True);
+    /// # Ok::<(), oxyfolio::quantity::OutOfBounds>(())
+    /// ```
+    #[must_use]
+    pub fn device_flow(&self, book: &Rulebook, answer: impl Fn(Range<Flow>) -> Truth) -> Truth {
+        let Some(device) = self.device.and_then(|device| book.device(device)) else {
+            return Truth::Unknown;
+        };
+        if let Some(group) = self.group {
+            return answer(device.flow_for(group));
+        }
+        let mut answers = (0..book.groups.len())
+            .filter_map(|index| u16::try_from(index).ok())
+            .map(|index| answer(device.flow_for(GroupId(index))));
+        let first = answers.next().unwrap_or(Truth::Unknown);
+        if answers.all(|other| other == first) {
+            first
+        } else {
+            Truth::Unknown
+        }
+    }
 }
 
 /// Yes-or-no observations; all unknown at first.

@@ -8,7 +8,7 @@ use super::{
     Setup, target,
 };
 use crate::book::{Device, DeviceFlow, Fact, Kind, Rule, Rulebook, Saturation};
-use crate::guard::{self, Observed, Truth};
+use crate::guard::{self, Evaluator, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Side, Time};
 
 /// A set-up being checked.
@@ -286,11 +286,10 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
     }
 
     /// The hazards of the book.
-    pub fn hazards(&mut self, observed: &Observed<'_>) {
-        let book = self.book;
-        for hazard in &book.hazards {
+    pub fn hazards(&mut self, evaluator: &impl Evaluator<'b>, observed: &Observed<'_>) {
+        for (id, hazard) in super::numbered(self.book) {
             let level = hazard.severity.into();
-            match guard::evaluate(&hazard.never, book, observed) {
+            match evaluator.evaluate(id, observed) {
                 Truth::True => self.find(level, Kind::Hazard, &hazard.rule, About::Hazard(hazard)),
                 Truth::Unknown if !guard::depends_on_equipment(&hazard.never) => self.find(
                     Level::Unknown,

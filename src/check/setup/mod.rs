@@ -6,8 +6,8 @@ mod target;
 use check::Check;
 
 use super::finding::Finding;
-use crate::book::{ConditionId, CylinderId, DeviceId, Fact, GroupId, Hazard, Rulebook};
-use crate::guard::{self, Facts, Observed, Truth};
+use crate::book::{ConditionId, CylinderId, DeviceId, Fact, GroupId, Hazard, HazardId, Rulebook};
+use crate::guard::{self, Evaluator, Facts, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Temperature, Time};
 
 /// A set-up to be checked: a device at a flow, and whatever else is known.
@@ -116,6 +116,9 @@ impl<'a> Setup<'a> {
 
 /// Checks a set-up against a rulebook. Every finding goes to `visit`, in the order device, cylinder, target, hazards.
 ///
+/// `evaluator` is a reference to the rulebook, any rulebook; or, for the compiled-in one,
+/// [`hazard::Guards`](crate::hazard::Guards), which asks the same questions in compiled code.
+///
 /// Gives the hazards that a set-up can't show because they depend on the state of the equipment: they were not checked.
 ///
 /// # Errors
@@ -125,19 +128,22 @@ impl<'a> Setup<'a> {
 /// ```
 /// use oxyfolio::check::{check_setup, Setup};
 /// use oxyfolio::quantity::Flow;
-/// use oxyfolio::{RULEBOOK, device, group};
+/// use oxyfolio::{RULEBOOK, device, group, hazard};
 ///
 /// let setup = Setup::new(device::NON_REBREATHER, Flow::litres_per_minute(6.0)?).group(group::ADULT);
-/// let mut codes = Vec::new();
+/// let (mut codes, mut same) = (Vec::new(), Vec::new());
 /// check_setup(&RULEBOOK, &setup, |finding| codes.push(finding.code()))?;
 /// assert!(codes.contains(&"flow-too-low"));
+/// check_setup(hazard::Guards, &setup, |finding| same.push(finding.code()))?;
+/// assert_eq!(codes, same);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn check_setup<'b, 's>(
-    book: &'b Rulebook,
+pub fn check_setup<'b, 's, E: Evaluator<'b>>(
+    evaluator: E,
     setup: &Setup<'s>,
     visit: impl FnMut(Finding<'b>),
-) -> Result<NotChecked<'b, 's>, NotThisBook> {
+) -> Result<NotChecked<'b, 's, E>, NotThisBook> {
+    let book = evaluator.book();
     let device = book.device(setup.device).ok_or(NotThisBook)?;
     if setup.group.is_some_and(|group| book.group(group).is_none())
         || setup.cylinder.is_some_and(|id| book.cylinder(id).is_none())
@@ -157,8 +163,17 @@ pub fn check_setup<'b, 's>(
     let minutes_left = check.cylinder();
     let target = check.target();
     let observed = check.observed(minutes_left, target);
-    check.hazards(&observed);
-    Ok(NotChecked { book, observed })
+    check.hazards(&evaluator, &observed);
+    Ok(NotChecked {
+        book,
+        evaluator,
+        observed,
+    })
+}
+
+/// The hazards of a book with their identifiers. A book has at most as many rules of a kind as an identifier counts.
+fn numbered(book: &Rulebook) -> impl Iterator<Item = (HazardId, &Hazard)> {
+    (0..=u16::MAX).map(HazardId).zip(&book.hazards)
 }
 
 /// An identifier belongs to another rulebook.
@@ -175,18 +190,20 @@ impl core::error::Error for NotThisBook {}
 
 /// The hazards that a set-up doesn't show.
 #[derive(Clone, Copy, Debug)]
-pub struct NotChecked<'b, 's> {
+pub struct NotChecked<'b, 's, E = &'b Rulebook> {
     book: &'b Rulebook,
+    evaluator: E,
     observed: Observed<'s>,
 }
 
-impl<'b> NotChecked<'b, '_> {
+impl<'b, E: Evaluator<'b>> NotChecked<'b, '_, E> {
     /// Each of them.
     pub fn hazards(&self) -> impl Iterator<Item = &'b Hazard> {
-        let (book, observed) = (self.book, self.observed);
-        book.hazards.iter().filter(move |hazard| {
-            guard::depends_on_equipment(&hazard.never)
-                && guard::evaluate(&hazard.never, book, &observed) == Truth::Unknown
-        })
+        numbered(self.book)
+            .filter(|(id, hazard)| {
+                guard::depends_on_equipment(&hazard.never)
+                    && self.evaluator.evaluate(*id, &self.observed) == Truth::Unknown
+            })
+            .map(|(_, hazard)| hazard)
     }
 }

@@ -4,6 +4,7 @@ use core::ops::Range as Bytes;
 
 use super::super::written::{Dimension, Mistake};
 use crate::book::{GuardOp, Measure, Value};
+use crate::quantity::{Limit, Range};
 
 /// The most values held at once.
 pub fn depth(ops: &[GuardOp]) -> usize {
@@ -46,14 +47,7 @@ pub const fn dimension_of(value: &Value) -> Option<Dimension> {
 
 /// Whether a value is a range.
 pub const fn is_range(value: &Value) -> bool {
-    matches!(
-        value,
-        Value::FlowRange(_)
-            | Value::PressureRange(_)
-            | Value::TemperatureRange(_)
-            | Value::PercentRange(_)
-            | Value::TimeRange(_)
-    )
+    ends(value).is_some()
 }
 
 /// Refuses to compare a measure with another kind of quantity.
@@ -72,4 +66,37 @@ pub fn check_dimension(measure: Measure, found: Option<Dimension>, at: Bytes<usi
             found.map_or("a ratio", Dimension::words)
         ),
     ))
+}
+
+/// Whether a range has a low and a high end; none for one quantity.
+pub const fn ends(value: &Value) -> Option<(bool, bool)> {
+    const fn of<Q>(range: &Range<Q>) -> (bool, bool) {
+        let (low, high) = (&range.low, &range.high);
+        (!matches!(low, Limit::None), !matches!(high, Limit::None))
+    }
+    Some(match value {
+        Value::FlowRange(range) => of(range),
+        Value::PressureRange(range) => of(range),
+        Value::TemperatureRange(range) => of(range),
+        Value::PercentRange(range) => of(range),
+        Value::TimeRange(range) => of(range),
+        _ => return None,
+    })
+}
+
+/// Refuses a saturation above 100 %: a guard that speaks of one never holds, or always.
+pub fn check_bounds(measure: Measure, value: &Value, at: Bytes<usize>) -> Result<(), Mistake> {
+    let most = match value {
+        Value::Percent(share) => Some(*share),
+        Value::PercentRange(range) => range.high.value().or(range.low.value()),
+        _ => None,
+    };
+    match most {
+        Some(share) if matches!(measure, Measure::Spo2) && share.as_percent() > 100.0 => Err(Mistake::new(
+            "out-of-bounds",
+            at,
+            format!("expected a saturation of at most 100 %, found {share}"),
+        )),
+        _ => Ok(()),
+    }
 }

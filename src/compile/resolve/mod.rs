@@ -21,12 +21,16 @@ use super::{
     diagnostic::Diagnostics,
     digest::Digest,
     fields::{self, Fields},
+    lint::{self, Allowed, Places, Written},
     names::Names,
     quoted::Quotable,
     source::{Sources, Span},
     yaml::{self, Node, Value},
 };
 use crate::book::{Condition, Kind, List, Place, Policy, Rule, Rulebook, Text};
+
+/// The most rules a book may hold.
+pub const MAX_RULES: usize = 20_000;
 
 /// A rule as it stands in its block.
 #[derive(Clone)]
@@ -37,6 +41,18 @@ pub(in crate::compile) struct Raw {
     pub(in crate::compile) node: Node,
     place: Place,
     rationale: Text,
+    allowed: Vec<Allowed>,
+}
+
+impl Raw {
+    /// What lints need of it.
+    fn written(self) -> Written {
+        Written {
+            kind: self.kind,
+            node: self.node,
+            allowed: self.allowed,
+        }
+    }
 }
 
 /// What rules are read against.
@@ -131,6 +147,11 @@ pub(in crate::compile) fn build(
     })
 }
 
+/// The places of the rules a book was built from, for lints.
+pub(in crate::compile) fn places(raws: Vec<Raw>) -> Places {
+    Places::new(raws.into_iter().map(Raw::written))
+}
+
 /// Proves the order of steps, at the places of the rules a book was built from.
 pub(in crate::compile) fn prove(book: &Rulebook, raws: &[Raw], found: &mut Diagnostics) {
     proved::report(book, raws, found);
@@ -176,8 +197,9 @@ pub(in crate::compile) fn raw_rules(
                 .hint("write a sentence before the block: findings quote it");
         }
         let file = sources.get(block.file).map_or("", |file| &file.name);
-        let raw = |node: Node| Raw {
+        let mut raw = |mut node: Node| Raw {
             kind: block.kind,
+            allowed: lint::take(&mut node, found),
             place: Place {
                 chapter: Text::from(block.chapter.clone()),
                 heading: Text::from(block.heading.clone()),
@@ -190,6 +212,17 @@ pub(in crate::compile) fn raw_rules(
         match node.value {
             Value::List(items) if !items.is_empty() => raws.extend(items.into_iter().map(raw)),
             _ => raws.push(raw(node)),
+        }
+        if raws.len() > MAX_RULES {
+            let fence = sources.span(block.file, block.fence.clone());
+            found
+                .error(
+                    "too-many-rules",
+                    fence,
+                    format!("expected at most {MAX_RULES} rules in a book, found more"),
+                )
+                .hint("read a folder that holds one rulebook");
+            break;
         }
     }
     raws

@@ -147,7 +147,9 @@ fn unknown_unit(unit: &str, at: Bytes<usize>) -> Mistake {
 
 /// There is no number where one should be.
 pub fn no_number(text: &str, start: usize) -> Mistake {
-    let rest = text.get(start..).unwrap_or("").trim();
+    let rest = text.get(start..).unwrap_or("");
+    let start = start + rest.len() - rest.trim_start().len();
+    let rest = rest.trim();
     if rest.is_empty() {
         return Mistake::new(
             "not-a-quantity",

@@ -1,7 +1,9 @@
-//! Writes a rulebook as Rust: one `static` table, and a named constant for every rule.
+//! Writes a rulebook as Rust: one `static` table, a named constant for every rule, a function for every guard.
 //!
 //! The output names the crate as `::oxyfolio`, so that another crate can `include!` it. Numbers are written so that
 //! they read back to the same bits, and the same rulebook always gives the same text.
+
+mod guards;
 
 use core::fmt::Write as _;
 
@@ -68,12 +70,13 @@ pub fn rust(book: &Rulebook) -> String {
         "ProcedureId",
         book.procedures.iter().map(|procedure| &procedure.rule),
     );
-    constants(
-        &mut out,
-        "hazard",
-        "HazardId",
-        book.hazards.iter().map(|hazard| &hazard.rule),
-    );
+    out.push_str("\n/// Each hazard of the rulebook by name, and its guard as a function.\n");
+    out.push_str("#[allow(clippy::approx_constant)]\npub mod hazard {\n");
+    for line in hazards(book).lines() {
+        let indent = if line.is_empty() { "" } else { "    " };
+        let _ = writeln!(out, "{indent}{line}");
+    }
+    out.push_str("}\n");
     constants(
         &mut out,
         "card",
@@ -88,32 +91,50 @@ pub fn rust(book: &Rulebook) -> String {
     out
 }
 
-fn constants<'a>(out: &mut String, name: &str, id_type: &str, rules: impl Iterator<Item = &'a Rule>) {
-    module(
-        out,
-        name,
-        id_type,
-        rules.map(|rule| (&rule.id, &rule.name, Some(&rule.place))),
-    );
+/// The inside of the module `hazard`, for `include!`: the hazards' constants, and the evaluator of their guards.
+///
+/// The module above must have `RULEBOOK` and the modules `device`, `group` and `condition`, as [`rust`] writes them.
+#[must_use]
+pub fn hazards(book: &Rulebook) -> String {
+    let guards = guards::guards(book);
+    let mut out = format!("{}\n", guards.uses);
+    for (index, Hazard { rule, .. }) in book.hazards.iter().enumerate() {
+        constant_of(
+            &mut out,
+            "",
+            "HazardId",
+            index,
+            (&rule.id, &rule.name, Some(&rule.place)),
+        );
+    }
+    out.push_str(&guards.items);
+    out
 }
 
-fn module<'a>(
-    out: &mut String,
-    name: &str,
-    id_type: &str,
-    rules: impl Iterator<Item = (&'a Text, &'a Text, Option<&'a Place>)>,
-) {
+fn constants<'a>(out: &mut String, name: &str, id_type: &str, rules: impl Iterator<Item = &'a Rule>) {
+    let named = rules.map(|rule| (&rule.id, &rule.name, Some(&rule.place)));
+    module(out, name, id_type, named);
+}
+
+type Named<'a> = (&'a Text, &'a Text, Option<&'a Place>);
+
+fn module<'a>(out: &mut String, name: &str, id_type: &str, rules: impl Iterator<Item = Named<'a>>) {
     // Writing to a String cannot fail.
     let _ = write!(
         out,
         "\n/// Each {name} of the rulebook by name.\npub mod {name} {{\n"
     );
     let _ = writeln!(out, "    use ::oxyfolio::book::{id_type};\n");
-    for (index, (id, title, place)) in rules.enumerate() {
-        let _ = write!(out, "    #[doc = {:?}]\n    ", doc(title, place));
-        let _ = writeln!(out, "pub const {}: {id_type} = {id_type}({index});", constant(id));
+    for (index, named) in rules.enumerate() {
+        constant_of(out, "    ", id_type, index, named);
     }
     out.push_str("}\n");
+}
+
+fn constant_of(out: &mut String, indent: &str, id_type: &str, index: usize, (id, title, place): Named<'_>) {
+    let id = constant(id);
+    let _ = writeln!(out, "{indent}#[doc = {:?}]", doc(title, place));
+    let _ = writeln!(out, "{indent}pub const {id}: {id_type} = {id_type}({index});");
 }
 
 fn doc(title: &str, place: Option<&Place>) -> String {

@@ -1,0 +1,103 @@
+//! Comparisons of what may be unknown: what guards written as Rust are made of.
+//!
+//! Both sides are quantities of one kind, so a flow can't meet a pressure. Two values that only rounding keeps apart
+//! count as equal: 2000 psi is 13.78951… MPa, whichever way it was typed.
+//!
+//! ```
+//! use oxyfolio::guard::{Truth, compare::{at_most, less, within}};
+//! use oxyfolio::quantity::{Gauge, Percent, Pressure, Range};
+//!
+//! let gauge = Some(Pressure::<Gauge>::psi(200.0)?);
+//! let residual = Some(Pressure::psi(200.0)?);
+//! assert_eq!(at_most(gauge, residual), Truth::True);
+//! assert_eq!(less(gauge, residual), Truth::False);
+//! assert_eq!(less(gauge, None), Truth::Unknown);
+//! let range = Range::between(Percent::new(94.0)?, Percent::new(98.0)?);
+//! assert_eq!(within(None, range), Truth::Unknown);
+//! # Ok::<(), oxyfolio::quantity::OutOfBounds>(())
+//! ```
+
+use super::Truth;
+use crate::book::Comparison;
+use crate::quantity::{Flow, Gauge, Limit, Percent, Pressure, Range, Temperature, Time};
+
+/// A quantity that guards compare.
+pub trait Comparable: Copy {
+    /// Its number, in the unit in which its kind is compared: L/min, Pa, °C, % or min.
+    fn number(self) -> f64;
+}
+
+macro_rules! comparable {
+    ($($name:ty, $number:ident;)+) => {$(
+        impl Comparable for $name {
+            fn number(self) -> f64 {
+                self.$number()
+            }
+        }
+    )+};
+}
+
+comparable! {
+    Flow, as_litres_per_minute;
+    Pressure<Gauge>, as_pascals;
+    Temperature, as_celsius;
+    Percent, as_percent;
+    Time, as_minutes;
+}
+
+macro_rules! comparisons {
+    ($($name:ident $comparison:ident $words:literal;)+) => {$(
+        #[doc = concat!("Whether the left side is ", $words, " the right; unknown when a side is.")]
+        #[must_use]
+        pub fn $name<Q: Comparable>(left: Option<Q>, right: Option<Q>) -> Truth {
+            compare(left.map(Q::number), Comparison::$comparison, right.map(Q::number))
+        }
+    )+};
+}
+
+comparisons! {
+    equal Equal "equal to";
+    not_equal NotEqual "not equal to";
+    less Less "less than";
+    at_most AtMost "at most";
+    greater Greater "greater than";
+    at_least AtLeast "at least";
+}
+
+/// Whether a value lies in a range; unknown when the value is.
+#[must_use]
+pub fn within<Q: Comparable>(value: Option<Q>, range: Range<Q>) -> Truth {
+    number_within(value.map(Q::number), &range)
+}
+
+/// Whether a number lies in a range, in the unit of [`Comparable::number`].
+pub(super) fn number_within<Q: Comparable>(value: Option<f64>, range: &Range<Q>) -> Truth {
+    let unlimited = Truth::from(value.map(|_| true));
+    let low = match range.low {
+        Limit::None => unlimited,
+        Limit::Included(low) => compare(value, Comparison::AtLeast, Some(low.number())),
+        Limit::Excluded(low) => compare(value, Comparison::Greater, Some(low.number())),
+    };
+    let high = match range.high {
+        Limit::None => unlimited,
+        Limit::Included(high) => compare(value, Comparison::AtMost, Some(high.number())),
+        Limit::Excluded(high) => compare(value, Comparison::Less, Some(high.number())),
+    };
+    low & high
+}
+
+/// Compares two numbers in the units of [`Comparable::number`].
+pub(super) fn compare(left: Option<f64>, comparison: Comparison, right: Option<f64>) -> Truth {
+    let Some((left, right)) = left.zip(right) else {
+        return Truth::Unknown;
+    };
+    let close = (left - right).abs() <= 1e-9 * left.abs().max(right.abs());
+    Truth::from(Some(match comparison {
+        Comparison::Equal => close,
+        Comparison::NotEqual => !close,
+        Comparison::Less => left < right && !close,
+        Comparison::AtMost => left <= right || close,
+        Comparison::Greater => left > right && !close,
+        Comparison::AtLeast => left >= right || close,
+    }))
+}

@@ -1,0 +1,100 @@
+//! The demonstration's hazards: the compiled-in functions answer as the interpreter does, here and in another crate.
+
+use oxyfolio::{
+    RULEBOOK,
+    book::HazardId,
+    check::{Setup, check_setup},
+    compile::guard::{Vocabulary, print, read},
+    guard::{Evaluator, Observed},
+    hazard,
+};
+use proptest::{prelude::*, sample::select};
+
+use crate::{
+    amount::{Kind, amount},
+    random::config,
+    state::state,
+    world::names,
+};
+
+/// The whole generated file, taken in by this crate as any other could.
+#[allow(dead_code, missing_docs)]
+mod another_crate {
+    include!(concat!(env!("OUT_DIR"), "/rulebook.rs"));
+}
+
+fn ids() -> impl Iterator<Item = HazardId> {
+    (0..u16::try_from(RULEBOOK.hazards.len()).unwrap()).map(HazardId)
+}
+
+proptest! {
+    #![proptest_config(config())]
+
+    #[test]
+    fn emitted_and_interpreted_hazards_agree(
+        state in state(RULEBOOK.devices.len(), RULEBOOK.groups.len(), RULEBOOK.conditions.len())
+    ) {
+        let observed: Observed = state.observed();
+        for id in ids() {
+            let interpreted = (&RULEBOOK).evaluate(id, &observed);
+            let text = &RULEBOOK.hazard(id).unwrap().never.text;
+            prop_assert_eq!(hazard::Guards.evaluate(id, &observed), interpreted, "{}", text);
+            prop_assert_eq!(another_crate::hazard::Guards.evaluate(id, &observed), interpreted, "{}", text);
+        }
+    }
+
+    #[test]
+    fn a_set_up_is_checked_alike_by_both(
+        device in 0..RULEBOOK.devices.len(),
+        group in proptest::option::of(0..RULEBOOK.groups.len()),
+        flow in amount(Kind::Flow),
+        pressure in proptest::option::of(amount(Kind::Pressure)),
+        spo2 in proptest::option::of(amount(Kind::Share)),
+        asked in any::<bool>(),
+        cylinder in select(&[oxyfolio::cylinder::D, oxyfolio::cylinder::E][..]),
+    ) {
+        let id = |index: usize| u16::try_from(index).unwrap();
+        let mut setup = Setup::new(oxyfolio::book::DeviceId(id(device)), flow.read()).cylinder(cylinder);
+        if let Some(group) = group {
+            setup = setup.group(oxyfolio::book::GroupId(id(group)));
+        }
+        if let Some(pressure) = pressure {
+            setup = setup.pressure(pressure.read());
+        }
+        if let Some(spo2) = spo2 {
+            setup = setup.spo2(spo2.read());
+        }
+        if asked {
+            setup = setup.conditions(&[]);
+        }
+        let (mut interpreted, mut emitted) = (Vec::new(), Vec::new());
+        let unseen = check_setup(&RULEBOOK, &setup, |finding| interpreted.push(finding.to_string())).unwrap();
+        let same = check_setup(hazard::Guards, &setup, |finding| emitted.push(finding.to_string())).unwrap();
+        prop_assert_eq!(interpreted, emitted);
+        prop_assert!(unseen.hazards().eq(same.hazards()));
+    }
+}
+
+#[test]
+fn every_guard_of_the_demonstration_is_printed_as_it_was_written() {
+    let names = names(&RULEBOOK);
+    let vocabulary = Vocabulary {
+        names: &names,
+        policies: &RULEBOOK.policies.all,
+    };
+    assert!(ids().count() > 20);
+    for hazard in &RULEBOOK.hazards {
+        let printed = print(&hazard.never.ops, &RULEBOOK).unwrap();
+        assert_eq!(read(&printed, &vocabulary).unwrap().ops, hazard.never.ops);
+        assert_eq!(printed, *hazard.never.text);
+    }
+}
+
+#[test]
+fn the_same_identifier_names_the_same_hazard_in_both_crates() {
+    assert_eq!(
+        another_crate::hazard::NO_FLOW_ON_PATIENT,
+        hazard::NO_FLOW_ON_PATIENT
+    );
+    assert_eq!(another_crate::RULEBOOK, RULEBOOK);
+}
