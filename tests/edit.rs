@@ -64,16 +64,7 @@ fn without_cases(folder: &Path) {
     for entry in std::fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
         let text = std::fs::read_to_string(&path).unwrap();
-        let mut kept = String::new();
-        let mut in_case = false;
-        for line in text.split_inclusive('\n') {
-            in_case |= line.trim_end() == "```yaml case";
-            if !in_case {
-                kept.push_str(line);
-            }
-            in_case &= line.trim_end() != "```";
-        }
-        std::fs::write(&path, kept).unwrap();
+        std::fs::write(&path, common::without_cases(&text)).unwrap();
     }
 }
 

@@ -48,6 +48,14 @@ fn an_accepted_rulebook() {
 }
 
 #[test]
+fn what_no_case_would_notice() {
+    let rules = common::rules();
+    let (code, answer) = json(&["check", "--uncovered", "--rules", rules.to_str().unwrap()]);
+    assert_eq!((code, &answer["uncovered"]), (0, &serde_json::json!([])));
+    holds("check", &answer);
+}
+
+#[test]
 fn an_accepted_rulebook_with_notes() {
     let copy = common::copy_of_rules();
     let annex = "# Annex\n\n```yaml policy\nid: our-own\nname: Our own\nvalue: 5 min\n```\n";

@@ -9,6 +9,8 @@
     missing_docs
 )]
 
+mod common;
+
 #[cfg(test)]
 #[path = "lints/allow.rs"]
 mod allow;

@@ -8,6 +8,7 @@ use core::fmt;
 /// use oxyfolio::book::Date;
 /// assert_eq!(Date::new(2026, 11, 1)?.to_string(), "2026-11-01");
 /// assert!(Date::new(2026, 2, 29).is_err());
+/// assert_eq!("2026-11-01".parse(), Date::new(2026, 11, 1));
 /// # Ok::<(), oxyfolio::book::InvalidDate>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -90,6 +91,27 @@ impl Date {
             return 0;
         }
         (days + self.day as u64 - 1) * 86_400
+    }
+}
+
+/// Reads `YYYY-MM-DD`.
+impl core::str::FromStr for Date {
+    type Err = InvalidDate;
+
+    fn from_str(text: &str) -> Result<Self, InvalidDate> {
+        let mut parts = text.split('-');
+        let mut part = |width: usize| {
+            parts
+                .next()
+                .filter(|digits| digits.len() == width && digits.bytes().all(|byte| byte.is_ascii_digit()))
+                .and_then(|digits| digits.parse::<u16>().ok())
+        };
+        let (year, month, day) = (part(4), part(2), part(2));
+        let small = |number: Option<u16>| number.and_then(|number| u8::try_from(number).ok());
+        match (year, small(month), small(day), parts.next()) {
+            (Some(year), Some(month), Some(day), None) => Self::new(year, month, day),
+            _ => Err(InvalidDate),
+        }
     }
 }
 

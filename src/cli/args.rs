@@ -4,7 +4,7 @@ use std::{ffi::OsString, path::PathBuf};
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
-use crate::book::CardSize;
+use crate::book::{CardSize, Date, InvalidDate};
 use crate::cards::Paper;
 
 /// Checks an oxygen-therapy rulebook, prints its pocket cards, checks a set-up and says how long the gas lasts.
@@ -147,6 +147,13 @@ pub struct Check {
     /// Also list every number, hazard and `after` that no worked case would notice changing
     #[arg(long)]
     pub uncovered: bool,
+    /// The day on which the edition's dates are judged, YYYY-MM-DD [default: today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
+}
+
+fn day(text: &str) -> Result<Date, InvalidDate> {
+    text.parse()
 }
 
 /// Options of `cards`.

@@ -7,9 +7,9 @@ use super::{
     args::{Common, Format},
 };
 use crate::RULEBOOK;
-use crate::book::{ConditionId, CylinderId, DeviceId, GroupId, Rule, Rulebook};
+use crate::book::{ConditionId, CylinderId, Date, DeviceId, GroupId, Rule, Rulebook};
 use crate::compile::{
-    Compiled, Rejected, compile, folder,
+    Compiled, Rejected, compile, folder, lint,
     source::Sources,
     suggest::nearest,
     written::{self, Measure},
@@ -33,10 +33,19 @@ pub fn open(
 }
 
 /// Reads the rulebook anew, the one compiled in too: `check` is asked to check.
-pub fn read(rules: Option<&Path>) -> Result<Compiled, Box<Rejected>> {
-    match rules {
+pub fn read(rules: Option<&Path>, today: Option<Date>) -> Result<Compiled, Box<Rejected>> {
+    let read = match rules {
         Some(rules) => folder::load(rules),
         None => sources(None).and_then(compile),
+    };
+    read.map(|compiled| dated(compiled, today))
+}
+
+/// Adds what is to be said of the edition's dates today, or on the day that was asked for.
+pub fn dated(compiled: Compiled, today: Option<Date>) -> Compiled {
+    match today.or_else(lint::today) {
+        Some(today) => compiled.on(today),
+        None => compiled,
     }
 }
 
@@ -86,7 +95,7 @@ pub fn print_rejected(
             out,
             &serde_json::json!({
                 "ok": false,
-                "diagnostics": super::check::diagnostics(&rejected.diagnostics, &rejected.sources),
+                "diagnostics": super::diagnostics::objects(&rejected.diagnostics, &rejected.sources),
                 "complete": rejected.omitted == 0,
             }),
         )?,

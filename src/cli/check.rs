@@ -7,24 +7,18 @@ use serde_json::{Value, json};
 use super::{
     CannotRun, Outcome,
     args::{Check, Common, Format},
-    book, words,
+    book, diagnostics, words,
 };
-use crate::compile::{
-    Compiled, Uncovered,
-    diagnostic::{Diagnostic, Level},
-    drawn,
-    source::{Sources, Span},
-    uncovered,
-};
+use crate::compile::{Compiled, Uncovered, drawn, source::Sources, uncovered};
 
 /// Checks the rulebook.
 pub fn run(command: &Check, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
     let read = if command.uncovered {
         book::sources(common.rules.as_deref())
             .and_then(uncovered)
-            .map(|(compiled, left)| (compiled, Some(left)))
+            .map(|(compiled, left)| (book::dated(compiled, command.today), Some(left)))
     } else {
-        book::read(common.rules.as_deref()).map(|compiled| (compiled, None))
+        book::read(common.rules.as_deref(), command.today).map(|compiled| (compiled, None))
     };
     match read {
         Ok((compiled, left)) => {
@@ -94,13 +88,15 @@ fn accepted(
                 .map(|(what, count)| ((*what).to_owned(), json!(count)))
                 .collect::<serde_json::Map<_, _>>()
                 .into();
-            let answer = json!({
+            let mut answer = json!({
                 "ok": true,
                 "counts": counts,
-                "diagnostics": diagnostics(&compiled.notes, &compiled.sources),
-                "uncovered": left.map(|left| uncovered_objects(left, &compiled.sources)),
+                "diagnostics": diagnostics::objects(&compiled.notes, &compiled.sources),
                 "complete": compiled.omitted == 0,
             });
+            if let (Some(left), Some(fields)) = (left, answer.as_object_mut()) {
+                fields.insert("uncovered".to_owned(), uncovered_objects(left, &compiled.sources));
+            }
             words::json(out, &words::framed(book, answer))?;
         }
     }
@@ -136,44 +132,6 @@ fn uncovered_objects(left: &[Uncovered], sources: &Sources) -> Value {
                 "line": place.line,
                 "column": place.column,
                 "what": one.what,
-            })
-        })
-        .collect()
-}
-
-/// Diagnostics for programs: lines and columns from 1, columns in characters.
-pub fn diagnostics(found: &[Diagnostic], sources: &Sources) -> Value {
-    let place = |span: Span| {
-        let start = sources.line_column(span);
-        let end = sources.line_column(Span {
-            start: span.end,
-            ..span
-        });
-        json!({
-            "file": sources.get(span.file).map(|source| &source.path),
-            "line": start.line,
-            "column": start.column,
-            "end_line": end.line,
-            "end_column": end.column,
-        })
-    };
-    found
-        .iter()
-        .map(|diagnostic| {
-            json!({
-                "code": diagnostic.code,
-                "level": match diagnostic.level {
-                    Level::Error => "error",
-                    Level::Note => "note",
-                },
-                "message": diagnostic.message,
-                "place": diagnostic.span.map(place),
-                "labels": diagnostic
-                    .labels
-                    .iter()
-                    .map(|(span, words)| json!({ "place": place(*span), "message": words }))
-                    .collect::<Vec<_>>(),
-                "hints": diagnostic.hints,
             })
         })
         .collect()

@@ -6,6 +6,7 @@ mod args;
 mod book;
 mod cards;
 mod check;
+mod diagnostics;
 mod duration;
 mod sarif;
 mod setup;
@@ -42,7 +43,7 @@ pub fn run() -> ExitCode {
     let (common, sarif) = arguments.asked.split();
     let mut out = anstream::stdout().lock();
     let outcome = match &arguments.command {
-        Command::Check(_) if sarif => sarif::run(common.rules.as_deref(), &mut out),
+        Command::Check(command) if sarif => sarif::run(command, &common, &mut out),
         _ if sarif => Err(CannotRun(
             "--format sarif: only `check` answers in SARIF; write text or json".to_owned(),
         )),

@@ -9,7 +9,11 @@ use std::{
 
 use serde_json::{Value, json};
 
-use super::{CannotRun, Outcome, book, words};
+use super::{
+    CannotRun, Outcome,
+    args::{Check, Common},
+    book, words,
+};
 use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS};
 use crate::compile::{
     diagnostic::{Diagnostic, Level},
@@ -23,8 +27,8 @@ const SCHEMA: &str =
 const MAX_HELP: usize = 5;
 
 /// Checks the rulebook and writes the answer as SARIF.
-pub fn run(rules: Option<&Path>, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
-    let (log, outcome) = match book::read(rules) {
+pub fn run(command: &Check, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
+    let (log, outcome) = match book::read(common.rules.as_deref(), command.today) {
         Ok(compiled) => {
             let mut log = log(&compiled.notes, compiled.omitted, &compiled.sources);
             if let Some(properties) = log.pointer_mut("/runs/0/properties") {

@@ -320,19 +320,7 @@ pub fn written_as<T>(
 /// A date, `YYYY-MM-DD`.
 pub fn date(node: &Node, found: &mut Diagnostics) -> Option<Date> {
     let text = plain(node, found)?;
-    let mut parts = text.split('-');
-    let mut part = |width: usize| {
-        parts
-            .next()
-            .filter(|digits| digits.len() == width && digits.bytes().all(|b| b.is_ascii_digit()))
-            .and_then(|digits| digits.parse::<u16>().ok())
-    };
-    let (year, month, day) = (part(4), part(2), part(2));
-    let small = |number: Option<u16>| number.and_then(|number| u8::try_from(number).ok());
-    let date = match (year, small(month), small(day), parts.next()) {
-        (Some(year), Some(month), Some(day), None) => Date::new(year, month, day).ok(),
-        _ => None,
-    };
+    let date: Option<Date> = text.parse().ok();
     if date.is_none() {
         found
             .error(

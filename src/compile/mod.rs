@@ -174,8 +174,6 @@ fn compile_with(sources: Sources, mut found: Diagnostics) -> Result<Compiled, Bo
         resolve::prove(book, &raws, &mut found);
         cases::run_all(book, &raws, &mut found);
     }
-    // A lint reads a sound book: an error elsewhere would make half of them false.
-    let book = book.filter(|_| !found.has_errors());
     let resolved = book.map(|book| (book, resolve::places(raws)));
     if let Some((book, places)) = &resolved {
         lint::run(book, places, &blocks, &sources, &mut found);

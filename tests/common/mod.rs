@@ -23,6 +23,20 @@ pub fn copy_of_rules() -> tempfile::TempDir {
     copy
 }
 
+/// A chapter without its worked cases, which are in the book to object to an edit.
+pub fn without_cases(chapter: &str) -> String {
+    let mut kept = String::new();
+    let mut in_case = false;
+    for line in chapter.split_inclusive('\n') {
+        in_case |= line.trim_end() == "```yaml case";
+        if !in_case {
+            kept.push_str(line);
+        }
+        in_case &= line.trim_end() != "```";
+    }
+    kept
+}
+
 /// Replaces a text that stands in exactly one place of one chapter.
 pub fn edit(folder: &Path, chapter: &str, old: &str, new: &str) {
     let path = folder.join(chapter);

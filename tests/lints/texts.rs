@@ -7,7 +7,7 @@ findings! {
         "13-pocket-cards.md": "See the device card and chapter 5.\"" => "See the device card and ‹chapter 25›.\"",
     }
     chapters_in_prose_that_are_not_there ["chapter-not-there", "chapter-not-there"] {
-        "06-saturation-targets.md": "Ask in that order, then go up." => "Ask in that order, as chapters 4, ‹14› and ‹99› say. Wait 10\nminutes.",
+        "06-saturation-targets.md": "Ask in that order, then go up." => "Ask in that order, as chapters 4, ‹15› and ‹99› say. Wait 10\nminutes.",
     }
     chapter_over_the_end_of_a_line ["chapter-not-there"] {
         "06-saturation-targets.md": "Ask in that order, then go up." => "Ask in that order, as ‹chapter\n15› says.",
