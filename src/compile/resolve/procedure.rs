@@ -183,9 +183,10 @@ fn step(
     let say = fields.read("say", found, quoting);
     let why = fields.read("why", found, quoting);
     // A step whose id was given before has no place of its own.
-    let own_place = id.as_deref().and_then(|id| names.index(id)).filter(|place| {
-        names.span(usize::from(*place)) == fields.get("id").map(|node| node.span)
-    });
+    let own_place = id
+        .as_deref()
+        .and_then(|id| names.index(id))
+        .filter(|place| names.span(usize::from(*place)) == fields.get("id").map(|node| node.span));
     let after = fields.list("after", found, |node, found| {
         fields::each(node, found, |item, found| {
             let earlier = names.reference(item, found, StepId)?;
