@@ -59,7 +59,11 @@
 //!
 //! | °C | 0 to 50 bar | 50 to 100 | 100 to 150 | 150 to 200 | 200 to 301 |
 //! | --- | --- | --- | --- | --- | --- |
-//! | -40 to -20 | 0 | 0 | 0 | 0 | 0 |
+//! | -40 to -20 | 1.1 | 4.0 | 5.2 | 4.5 | 1.2 |
+//! | -20 to 0 | 0.5 | 1.5 | 2.1 | 2.0 | 1.2 |
+//! | 0 to 20 | 0.3 | 0.7 | 1.0 | 1.0 | 0.8 |
+//! | 20 to 40 | 0.2 | 0.4 | 0.5 | 0.5 | 0.5 |
+//! | 40 to 60 | 0.2 | 0.2 | 0.3 | 0.3 | 0.3 |
 //!
 //! A cubic's error within a cell is smooth, with one or few waves, so places an eighth of a cell apart can't step over
 //! a peak; [`DENSITY_ERROR`] and [`MARGIN`] leave room besides.

@@ -181,8 +181,8 @@ impl Supply {
             Err(NoDuration::TooLong) => Ok(true),
             Err(other) => Err(other),
         };
-        let mut high = Pressure::tabled(oxygen::GAUGE_PRESSURE.most * 1e5);
-        let mut low = self.residual;
+        let highest = Pressure::tabled(oxygen::GAUGE_PRESSURE.most * 1e5);
+        let (mut low, mut high) = (self.residual, highest);
         if !enough(high)? {
             return Err(NoDuration::NeverEnough);
         }
@@ -195,7 +195,10 @@ impl Supply {
                 low = middle;
             }
         }
-        Ok(high)
+        // A trillionth more, which a change of units and back can take away.
+        Ok(Pressure::tabled(
+            (high.as_pascals() * (1.0 + 1e-12)).min(highest.as_pascals()),
+        ))
     }
 
     /// The greatest flow at which a reading lasts a number of minutes, at most the 120 L/min that a flow may have.
