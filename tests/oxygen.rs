@@ -18,6 +18,8 @@ mod error;
 mod laws;
 #[path = "oxygen/reference.rs"]
 mod reference;
+#[path = "oxygen/setup.rs"]
+mod setup;
 #[path = "oxygen/tables.rs"]
 mod tables;
 #[path = "oxygen/units.rs"]

@@ -177,7 +177,7 @@ pub struct Duration {
     #[arg(long, value_name = "VOLUME", conflicts_with = "cylinder")]
     pub water_capacity: Option<String>,
     /// The factor of a cylinder that the rulebook lacks: "0.28 L/psi"
-    #[arg(long, requires = "water_capacity")]
+    #[arg(long, requires = "water_capacity", conflicts_with = "cylinder")]
     pub factor: Option<String>,
     /// The gauge reading: "1500 psi", "120 bar"
     #[arg(long)]
