@@ -22,6 +22,7 @@ pub mod cli;
 pub mod compile;
 pub mod equipment;
 pub mod guard;
+pub mod oxygen;
 pub mod quantity;
 
 #[cfg(feature = "compile")]

@@ -9,10 +9,13 @@
 #![cfg(feature = "cli")]
 
 mod common;
+#[path = "cli/durations.rs"]
+mod durations;
 
 use std::fs;
 
 use common::{json, oxyfolio};
+use serde_json::json;
 
 fn code(arguments: &[&str]) -> i32 {
     oxyfolio(arguments).status.code().unwrap()
@@ -90,7 +93,15 @@ fn duration_answers_the_textbook_question() {
         "0.5 L/min",
     ]);
     assert_eq!(code, 0);
-    assert_eq!(answer["minutes"], 576);
+    assert_eq!(answer["by_factor_minutes"], 576);
+    // The real gas at 21 °C would last 577 min: the lower is the answer.
+    assert_eq!(answer["by_density_minutes"], 577);
+    assert_eq!(
+        (&answer["minutes"], &answer["bound_by"]),
+        (&json!(576), &json!("factor"))
+    );
+    assert_eq!(answer["temperature_c"], 21.0);
+    assert_eq!(answer["temperature_assumed"], true);
     assert_eq!(answer["edition"], "1");
     assert_eq!(answer["cautions"].as_array().unwrap().len(), 3);
 }

@@ -310,7 +310,8 @@ fn duration_table(
             .collect(),
         rows: pressures.iter().copied().map(row).collect(),
         basis: format!(
-            "Whole minutes at 70 °F, rounded down; {} kept as residual.",
+            "Whole minutes at {}, rounded down; {} kept as residual.",
+            duration::USUAL_TEMPERATURE,
             unit.show(policies.residual_pressure)
         ),
     }

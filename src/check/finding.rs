@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use super::duration::GaugeReading;
 use crate::book::{Device, Hazard, Kind, Rule, Severity, Target};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, PressureUnit, Range, Temperature};
 
@@ -146,6 +147,13 @@ pub enum About<'b> {
         /// How long it must last, with the margin.
         with_margin: f64,
     },
+    /// The cylinder is so cold or hot that the reading says too little or too much.
+    GaugeMisleads {
+        /// Whether it reads low or high.
+        gauge: GaugeReading,
+        /// The cylinder's temperature.
+        temperature: Temperature,
+    },
     /// How long the gas lasts.
     MinutesLeft {
         /// Whole minutes.
@@ -197,6 +205,8 @@ pub enum Missing {
     Pressure,
     /// The temperature.
     Temperature,
+    /// The density of oxygen at so low or high a temperature, or so high a pressure.
+    Density,
     /// How long the gas must last.
     MinutesWanted,
     /// The saturation.
@@ -219,7 +229,12 @@ impl Missing {
             }
             Self::Cylinder => "how long the gas lasts: no cylinder was given",
             Self::Pressure => "how long the gas lasts: no gauge reading was given",
-            Self::Temperature => "whether the cylinder is too cold or too hot: no temperature was given",
+            Self::Temperature => {
+                "whether the cylinder is too cold or too hot: no temperature was given, and minutes are worked out for 21 °C"
+            }
+            Self::Density => {
+                "how long the gas lasts: the density of oxygen is known from -40 to 60 °C and to 300 bar only"
+            }
             Self::MinutesWanted => "whether the gas lasts long enough: the minutes wanted were not given",
             Self::Saturation => "whether the target is met: no saturation was given",
             Self::Conditions => "which target holds: the patient's conditions were not given",
@@ -237,6 +252,7 @@ impl Missing {
             Self::Cylinder => "cylinder-not-given",
             Self::Pressure => "pressure-not-given",
             Self::Temperature => "temperature-not-given",
+            Self::Density => "density-not-known",
             Self::MinutesWanted => "minutes-wanted-not-given",
             Self::Saturation => "saturation-not-given",
             Self::Conditions => "conditions-not-given",
@@ -263,6 +279,7 @@ impl<'b> Finding<'b> {
             About::OutsideUseTemperature { .. } => "outside-use-temperature",
             About::TooShort { .. } => "too-short",
             About::NoMargin { .. } => "no-margin",
+            About::GaugeMisleads { .. } => "gauge-misleads",
             About::MinutesLeft { .. } => "minutes-left",
             About::BelowTarget { .. } => "below-target",
             About::AboveTarget { .. } => "above-target",
@@ -357,6 +374,13 @@ impl fmt::Display for Finding<'_> {
                 "the gas lasts {minutes_left} min, short of the {} min wanted with the planning margin",
                 crate::quantity::Number(with_margin)
             ),
+            About::GaugeMisleads { gauge, temperature } => {
+                write!(
+                    f,
+                    "at {temperature} {}",
+                    gauge.sentence().unwrap_or("the gauge is fair")
+                )
+            }
             About::MinutesLeft { minutes_left } => write!(f, "the gas lasts {minutes_left} min"),
             About::BelowTarget {
                 spo2, range, next, ..

@@ -65,6 +65,15 @@ pub const FACTOR: Bounds = Bounds {
     reason: "H/K is 3.14 L/psi; a pack of many large cylinders stays below 100",
 };
 
+/// Density of oxygen.
+pub const DENSITY: Bounds = Bounds {
+    label: "density",
+    unit: "kg/m³",
+    least: 0.0,
+    most: 1_400.0,
+    reason: "liquid oxygen at its coldest has about 1306 kg/m³",
+};
+
 /// Temperature.
 pub const TEMPERATURE: Bounds = Bounds {
     label: "temperature",

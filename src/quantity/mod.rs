@@ -5,6 +5,7 @@
 //! what was wrong otherwise. Nothing here allocates.
 
 pub mod bounds;
+mod density;
 mod factor;
 mod flow;
 mod number;
@@ -18,6 +19,7 @@ mod time;
 mod volume;
 
 pub use bounds::{Bounds, OutOfBounds};
+pub use density::Density;
 pub use factor::Factor;
 pub use flow::Flow;
 pub use number::Number;

@@ -2,7 +2,7 @@
 
 use super::{
     super::{
-        duration,
+        duration::{self, GaugeReading, NoDuration},
         finding::{About, Finding, Level, Missing},
     },
     Setup, target,
@@ -119,12 +119,27 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             let about = About::AboveServicePressure { pressure, service };
             self.find(Level::Note, Kind::Cylinder, &cylinder.rule, about);
         }
-        // No flow is below every device's range and was found there.
-        let left = duration::of_cylinder(self.book, cylinder, pressure, self.setup.flow)
-            .ok()?
-            .minutes;
-        self.minutes(left, &cylinder.rule);
-        Some(left)
+        let temperature = self.setup.temperature.unwrap_or(duration::USUAL_TEMPERATURE);
+        let lasts = duration::of_cylinder_at(self.book, cylinder, pressure, temperature, self.setup.flow);
+        match lasts {
+            Ok(lasts) => {
+                if lasts.gauge != GaugeReading::Fair {
+                    let about = About::GaugeMisleads {
+                        gauge: lasts.gauge,
+                        temperature,
+                    };
+                    self.find(Level::Note, Kind::Cylinder, &cylinder.rule, about);
+                }
+                self.minutes(lasts.minutes, &cylinder.rule);
+                Some(lasts.minutes)
+            }
+            Err(NoDuration::OutsideDomain(_)) => {
+                self.missing(Kind::Cylinder, &cylinder.rule, Missing::Density);
+                None
+            }
+            // No flow is below every device's range and was found there.
+            Err(_) => None,
+        }
     }
 
     fn pressure(&mut self, pressure: Pressure<Gauge>) {

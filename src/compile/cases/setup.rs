@@ -55,10 +55,11 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
     let mut actual = BTreeSet::new();
     let mut minutes = None;
     let visit = |finding: Finding<'_>| {
-        if let About::MinutesLeft { minutes_left } = finding.about {
-            minutes = Some(minutes_left);
-        } else {
-            actual.extend(name(&finding));
+        match finding.about {
+            About::MinutesLeft { minutes_left } => minutes = Some(minutes_left),
+            // It says how the minutes came about, and belongs to them.
+            About::GaugeMisleads { .. } => {}
+            _ => actual.extend(name(&finding)),
         }
     };
     if check_setup(book, &setup, visit).is_err() {

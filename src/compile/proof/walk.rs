@@ -106,7 +106,7 @@ pub fn walk(
                 });
             }
         }
-        if nodes.len() > MAX_STATES {
+        if nodes.len() > MAX_STATES || !world.spend() {
             return Walked::Unsafe(Vec::new(), Fault::TooManyOrders);
         }
         at += 1;

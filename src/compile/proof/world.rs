@@ -1,6 +1,6 @@
 //! What a hazard can observe of the equipment model, and which devices stand for all.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{DeviceId, Fact, GroupId, GuardOp, Hazard, HazardId, Procedure, Rulebook, Severity};
 use crate::equipment::State;
@@ -21,23 +21,46 @@ pub struct World<'b> {
     book: &'b Rulebook,
     stops: Vec<(HazardId, &'b Hazard)>,
     asked: BTreeMap<Scene, Option<HazardId>>,
+    /// The devices that a `stop` hazard names.
+    named: BTreeSet<DeviceId>,
+    /// How many more states may be looked at in the whole book.
+    left: usize,
 }
+
+/// The most states looked at in all procedures of a book together.
+const MAX_STATES_IN_A_BOOK: usize = 3_000_000;
 
 impl<'b> World<'b> {
     /// A rulebook's world.
     pub fn new(book: &'b Rulebook) -> Self {
-        let stops = book
+        let stops: Vec<(HazardId, &Hazard)> = book
             .hazards
             .iter()
             .zip(0_u16..)
             .filter(|(hazard, _)| hazard.severity == Severity::Stop)
             .map(|(hazard, index)| (HazardId(index), hazard))
             .collect();
+        let ops = stops.iter().flat_map(|(_, hazard)| &hazard.never.ops);
+        let named = ops
+            .filter_map(|op| match op {
+                GuardOp::DeviceIs(device) => Some(*device),
+                _ => None,
+            })
+            .collect();
         Self {
             book,
             stops,
             asked: BTreeMap::new(),
+            named,
+            left: MAX_STATES_IN_A_BOOK,
         }
+    }
+
+    /// Takes one state off what may be looked at; `false` when nothing is left.
+    pub fn spend(&mut self) -> bool {
+        let some = self.left > 0;
+        self.left = self.left.saturating_sub(1);
+        some
     }
 
     /// The first `stop` hazard that is surely there. What the model doesn't tell is unknown and counts as not there:
@@ -117,7 +140,7 @@ impl<'b> World<'b> {
         } else {
             &procedure.devices[..]
         };
-        let mut seen: Vec<(bool, Vec<bool>)> = Vec::new();
+        let mut seen: Vec<(bool, Option<DeviceId>)> = Vec::new();
         let mut chosen = Vec::new();
         for id in wanted {
             let likeness = self.likeness(*id);
@@ -129,14 +152,9 @@ impl<'b> World<'b> {
         chosen
     }
 
-    /// What the hazards can tell of a device: whether it has a reservoir, and each `device is` about it.
-    fn likeness(&self, id: DeviceId) -> (bool, Vec<bool>) {
+    /// What the hazards can tell of a device: whether it has a reservoir, and which it is if one of them names it.
+    fn likeness(&self, id: DeviceId) -> (bool, Option<DeviceId>) {
         let reservoir = self.book.device(id).is_some_and(|device| device.reservoir);
-        let ops = self.stops.iter().flat_map(|(_, hazard)| &hazard.never.ops);
-        let named = ops.filter_map(|op| match op {
-            GuardOp::DeviceIs(other) => Some(*other == id),
-            _ => None,
-        });
-        (reservoir, named.collect())
+        (reservoir, self.named.contains(&id).then_some(id))
     }
 }

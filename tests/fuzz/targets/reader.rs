@@ -23,8 +23,8 @@ fuzz_target!(|bytes: &[u8]| {
         return;
     };
     let mut sources = Sources::default();
-    // Half of the books stand on the demonstration, so that what refers to its rules is read to the end.
-    if first % 2 == 0 {
+    // Some of the books stand on the demonstration, so that what refers to its rules is read to the end.
+    if first % 8 == 0 {
         for (name, text) in CHAPTERS {
             sources.add((*name).to_owned(), (*name).to_owned(), (*text).to_owned());
         }
@@ -57,7 +57,12 @@ fuzz_target!(|bytes: &[u8]| {
 /// A place is inside its chapter, on characters, and its line and column are those counted from the start.
 fn placed(span: Span, sources: &Sources) {
     let text = sources.text(span.file);
-    assert!(span.start < span.end || text.get(span.start..).is_some_and(|rest| rest.is_empty() || rest.starts_with('\n')));
+    assert!(
+        span.start < span.end
+            || text
+                .get(span.start..)
+                .is_some_and(|rest| rest.is_empty() || rest.starts_with('\n'))
+    );
     assert!(text.get(span.start..span.end).is_some(), "{span:?}");
     let head = &text[..span.start];
     let line_start = head.rfind('\n').map_or(0, |newline| newline + 1);

@@ -23,9 +23,14 @@ static NAMES: LazyLock<Names> = LazyLock::new(|| {
     let mut names = Names::default();
     fill(&mut names.groups, book.groups.iter().map(|group| &group.rule));
     fill(&mut names.devices, book.devices.iter().map(|device| &device.rule));
-    fill(&mut names.policies, book.policies.all.iter().map(|policy| &policy.rule));
+    fill(
+        &mut names.policies,
+        book.policies.all.iter().map(|policy| &policy.rule),
+    );
     for condition in &book.conditions {
-        names.conditions.add(&condition.id, NOWHERE, &mut Diagnostics::default());
+        names
+            .conditions
+            .add(&condition.id, NOWHERE, &mut Diagnostics::default());
     }
     names
 });
@@ -44,7 +49,10 @@ fn fill<'a>(table: &mut Table, rules: impl Iterator<Item = &'a Rule>) {
 
 fuzz_target!(|bytes: &[u8]| {
     // The reader gives out no longer value.
-    let Some(text) = std::str::from_utf8(bytes).ok().filter(|text| text.len() <= 10_000) else {
+    let Some(text) = std::str::from_utf8(bytes)
+        .ok()
+        .filter(|text| text.len() <= 10_000)
+    else {
         return;
     };
     match written::any(text) {
@@ -78,7 +86,11 @@ fuzz_target!(|bytes: &[u8]| {
         Ok(read) => {
             let printed = guard::print(&read.ops, &RULEBOOK).expect("a guard that was read can be printed");
             match guard::read(&printed, &vocabulary) {
-                Ok(again) => assert_eq!(guard::print(&again.ops, &RULEBOOK).as_deref(), Some(&*printed), "{text:?}"),
+                Ok(again) => assert_eq!(
+                    guard::print(&again.ops, &RULEBOOK).as_deref(),
+                    Some(&*printed),
+                    "{text:?}"
+                ),
                 Err(mistake) => panic!("{text:?} prints as {printed:?}: {mistake}"),
             }
         }
@@ -89,6 +101,9 @@ fuzz_target!(|bytes: &[u8]| {
 /// A mistake points into the text, and has words.
 fn inside(text: &str, mistake: &Mistake) {
     assert!(!mistake.message.is_empty() && !mistake.code.is_empty());
-    assert!(mistake.at.start <= mistake.at.end && mistake.at.end <= text.len(), "{text:?}: {mistake:?}");
+    assert!(
+        mistake.at.start <= mistake.at.end && mistake.at.end <= text.len(),
+        "{text:?}: {mistake:?}"
+    );
     assert!(text.get(mistake.at.clone()).is_some(), "{text:?}: {mistake:?}");
 }
