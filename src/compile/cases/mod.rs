@@ -4,9 +4,9 @@
 //! done in the order written, with what should go wrong; or a *rule* with the figures it should hold, written down a
 //! second time so that a slip of the pen in either is seen.
 //!
-//! - [`expect`]: what a case expects, compared with what came out.
-//! - [`setup`], [`steps`], [`figures`]: the three kinds.
-//! - [`uncovered`]: which numbers no case would notice changing.
+//! - `expect`: what a case expects, compared with what came out.
+//! - `setup`, [`steps`], [`figures`]: the three kinds.
+//! - `uncovered`: which numbers no case would notice changing.
 
 mod expect;
 mod figures;
