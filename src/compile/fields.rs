@@ -192,7 +192,11 @@ pub fn plain<'a>(node: &'a Node, found: &mut Diagnostics) -> Option<&'a str> {
                     node.span,
                     format!("expected text, found {}", kind_of(node)),
                 )
-                .hint("put text that holds a colon, or begins with a bracket, in quotes");
+                .hint(match &node.value {
+                    Value::Text { .. } => "write a value after the colon",
+                    Value::List(_) => "write one text here, or put one that begins with a bracket in quotes",
+                    Value::Mapping(_) => "put text that holds a colon, or begins with a brace, in quotes",
+                });
             None
         }
     }
@@ -265,7 +269,23 @@ pub fn pairs<'a>(node: &'a Node, found: &mut Diagnostics) -> Option<&'a [Entry]>
 
 /// `yes` or `no`.
 pub fn yes_or_no(node: &Node, found: &mut Diagnostics) -> Option<bool> {
-    word(node, found, "truth word", &[("yes", true), ("no", false)])
+    if let Value::Text { text, .. } = &node.value
+        && let Some(meant) = match text.to_lowercase().as_str() {
+            "true" | "y" | "on" => Some("yes"),
+            "false" | "n" | "off" => Some("no"),
+            _ => None,
+        }
+    {
+        found
+            .error(
+                "unknown-word",
+                node.span,
+                format!("expected the word `yes` or `no`, found `{text}`"),
+            )
+            .hint(format!("write `{meant}`"));
+        return None;
+    }
+    word(node, found, "word", &[("yes", true), ("no", false)])
 }
 
 /// One of a few words.
@@ -357,9 +377,9 @@ pub fn id<'a>(node: &'a Node, found: &mut Diagnostics) -> Option<&'a str> {
     let error = found.error(
         "not-an-id",
         node.span,
-        format!("expected lower-case words joined by hyphens, found `{text}`"),
+        format!("expected lower-case words joined by hyphens, beginning with a letter, found `{text}`"),
     );
-    if better.is_empty() {
+    if better.is_empty() || text.starts_with(|c: char| c.is_ascii_digit()) {
         error.hint("an id begins with a letter: `nasal-cannula`");
     } else {
         error.hint(format!("write `{better}`"));

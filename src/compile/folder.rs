@@ -75,13 +75,23 @@ pub fn load(folder: &Path) -> Result<Compiled, Box<Rejected>> {
             found
                 .book_error(
                     "unreadable-folder",
-                    format!("cannot read the folder `{}`: {error}", folder.display()),
+                    format!("cannot read the folder `{}`: {}", folder.display(), why(&error)),
                 )
                 .hint("name the folder that holds the rulebook");
             return rejected(sources, found);
         }
     }
     compile_with(sources, found)
+}
+
+/// What the system said, in words for people.
+fn why(error: &std::io::Error) -> String {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such folder".to_owned(),
+        std::io::ErrorKind::NotADirectory => "it is a file, not a folder".to_owned(),
+        std::io::ErrorKind::PermissionDenied => "it may not be read by this user".to_owned(),
+        _ => error.to_string(),
+    }
 }
 
 fn rejected(sources: Sources, found: Diagnostics) -> Result<Compiled, Box<Rejected>> {

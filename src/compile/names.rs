@@ -93,6 +93,7 @@ impl Table {
             format!("expected the id of a {}, found `{name}`", self.what),
         );
         match nearest(name, self.names()) {
+            _ if name.contains(", ") => error.hint(format!("write a list: `[{name}]`")),
             Some(near) => error.hint(format!("did you mean `{near}`?")),
             None if self.names.is_empty() => error.hint(format!("the book defines no {}", self.what)),
             None => error.hint(format!("the book defines {}", listed(self.names(), "and"))),

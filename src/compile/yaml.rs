@@ -193,6 +193,12 @@ impl<'a> Reader<'a> {
                     return None;
                 }
                 self.check_text(&text, at);
+                // `key:` with nothing after it is nothing, however the library spells it.
+                let text = if span.byte_range().is_some_and(|range| range.is_empty()) {
+                    "".into()
+                } else {
+                    text
+                };
                 let verbatim = self.verbatim(&text, style, span);
                 Some(Node {
                     span: at,

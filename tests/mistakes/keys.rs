@@ -21,7 +21,7 @@ mistakes! {
         "05-delivery-devices.md": "name: Simple mask\nflow: 6 to 10 L/min\nusual: 8 L/min"
             => "name: Simple mask\nflow: 6 to 10 L/min\nusual: 8 L/min\n‹flow›: 5 to 10 L/min",
     }
-    key_without_a_value [Marked("not-a-quantity")] {
+    key_without_a_value [Marked("not-text")] {
         "05-delivery-devices.md": "name: Simple mask\nflow: 6 to 10 L/min\nusual: 8 L/min"
             => "name: Simple mask\nflow: 6 to 10 L/min\nusual‹:›",
     }

@@ -61,7 +61,11 @@ pub fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Connection> {
                 node.span,
                 format!("expected `no` for a connection of {gas}, found `yes`"),
             )
-            .hint("an oxygen regulator is mated with oxygen's connections only");
+            .hint(if gas.eq_ignore_ascii_case("oxygen") {
+                "write the gas as `oxygen`"
+            } else {
+                "an oxygen regulator is mated with oxygen's connections only"
+            });
     }
     Some(Connection {
         rule: rule?,

@@ -159,7 +159,8 @@ fn measure<Q: Measure>(text: &str, amount: &Amount) -> Result<Q, Mistake> {
                 Q::DIMENSION.words(),
                 amount.unit.dimension().words()
             ),
-        )),
+        )
+        .hint(format!("write {}", Q::DIMENSION.words()))),
     }
 }
 
