@@ -312,3 +312,60 @@ fn script(folder: &std::path::Path, body: &str) -> String {
     fs::set_permissions(&path, fs::Permissions::from_mode(0o755)).unwrap();
     path.to_str().unwrap().to_owned()
 }
+
+/// A patient ventilated by hand was told to change to a mask, and a condition without a target was dropped.
+#[test]
+fn a_reading_alone_takes_no_one_off_the_hand_bag() {
+    let (_, answer) = json(&[
+        "setup",
+        "--device",
+        "bag-valve-mask",
+        "--flow",
+        "15 L/min",
+        "--group",
+        "adult",
+        "--condition",
+        "none",
+        "--spo2",
+        "80 %",
+    ]);
+    let messages: Vec<&str> = answer["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|found| found["message"].as_str().unwrap())
+        .collect();
+    assert!(
+        messages
+            .iter()
+            .any(|words| words.contains("go on ventilating by hand")),
+        "{messages:#?}"
+    );
+    assert!(
+        !messages
+            .iter()
+            .any(|words| words.contains("next: non-rebreather")),
+        "{messages:#?}"
+    );
+    let (code, answer) = json(&[
+        "setup",
+        "--device",
+        "nasal-cannula",
+        "--flow",
+        "2 L/min",
+        "--group",
+        "child",
+        "--condition",
+        "retains-co2",
+        "--spo2",
+        "97 %",
+    ]);
+    let codes: Vec<&str> = answer["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|found| found["code"].as_str().unwrap())
+        .collect();
+    assert!(codes.contains(&"no-target-for-condition"), "{codes:?}");
+    assert_eq!(code, 1);
+}

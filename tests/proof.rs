@@ -164,3 +164,96 @@ fn steps_that_wait_for_each_other_are_a_ring() {
         "{said}"
     );
 }
+
+/// What `check` says of the demo with one more procedure, and with an edit of a chapter where one is given.
+fn said_with(procedure: &str, edit: Option<(&str, &str, &str)>) -> String {
+    let copy = common::copy_of_rules();
+    let annex = format!("# Annex\n\nTried out.\n\n```yaml procedure\n{procedure}```\n");
+    std::fs::write(copy.path().join("90-annex.md"), annex).unwrap();
+    if let Some((chapter, old, new)) = edit {
+        common::edit(copy.path(), chapter, old, new);
+    }
+    match folder::load(copy.path()) {
+        Ok(_) => String::from("accepted"),
+        Err(rejected) => rejected.render(false),
+    }
+}
+
+const QUICK_STOP: &str = "id: quick-stop
+name: Quick stop
+purpose: Tried out.
+who: Nobody.
+DEVICES
+begins-with: [cylinder open, regulator seated, regulator pressurised, device on patient, reservoir filled]
+ends-safe: no
+steps:
+  - {id: zero, do: zero-flow, say: Flow off., why: Tried out.}
+  - {id: off, do: remove-device, say: Mask off., why: Tried out.}
+";
+
+/// A ring of `follows` left every procedure after it unproved.
+#[test]
+fn procedures_that_follow_only_each_other_are_not_taken_for_proved() {
+    let said = said(
+        "04-fitting-the-regulator.md",
+        "id: make-ready\n",
+        "id: make-ready\nfollows: [make-ready]\n",
+    );
+    assert!(
+        said.contains("error[procedure-never-begins]: `make-ready` begins only after"),
+        "{said}"
+    );
+}
+
+/// A procedure that begins with a device on the patient was walked with no device, so no hazard could see it.
+#[test]
+fn a_beginning_with_a_device_on_the_patient_has_a_device() {
+    let said = said_with(&QUICK_STOP.replace("DEVICES", "devices: [non-rebreather]"), None);
+    assert!(
+        said.contains("`quick-stop` allows an order in which `zero` does harm"),
+        "{said}"
+    );
+}
+
+/// A hazard for one group alone was never seen, because the walk took another group.
+#[test]
+fn a_hazard_for_one_group_is_a_hazard() {
+    let edit = (
+        "05-delivery-devices.md",
+        "never: \"device on patient and flow = 0 L/min and not (device is bag-valve-mask and group is newborn)\"",
+        "never: \"device on patient and flow = 0 L/min and group is child\"",
+    );
+    let said = said_with(
+        &QUICK_STOP.replace("DEVICES", "devices: [nasal-cannula]"),
+        Some(edit),
+    );
+    assert!(
+        said.contains("`quick-stop` allows an order in which `zero` does harm"),
+        "{said}"
+    );
+}
+
+/// A regulator moved to another cylinder with nobody looking at the washer was proved safe.
+#[test]
+fn a_washer_nobody_looked_at_is_refused() {
+    let said = said_with(
+        "id: swap
+name: Swap
+purpose: Tried out.
+who: Nobody.
+begins-with: [cylinder secured, regulator seated]
+ends-safe: no
+steps:
+  - {id: zero, do: zero-flow, say: Flow off., why: Tried out.}
+  - {id: fetch, do: fetch-cylinder, say: Fetch., why: Tried out.}
+  - {id: clear, do: clear-outlet, say: Clear., why: Tried out., after: fetch}
+  - {id: take, do: remove-regulator, say: Off., why: Tried out., after: [clear, zero]}
+  - {id: seat, do: seat-regulator, say: Seat., why: Tried out., after: take}
+",
+        None,
+    );
+    assert!(
+        said.contains("nobody has looked at the washer since the regulator was off"),
+        "{said}"
+    );
+}

@@ -153,7 +153,8 @@ fn every_procedure_is_done_in_the_order_of_the_page() {
 #[test]
 fn a_limit_that_moves_fails_the_cases_at_it_and_names_the_device() {
     const CHAPTER: &str = "05-delivery-devices.md";
-    let find = "id: non-rebreather\nname: Non-rebreather mask\nalso: [reservoir mask]\nflow: 10 to 15 L/min";
+    let find =
+        "id: non-rebreather\nname: Non-rebreather mask\nalso: [NRB, reservoir mask]\nflow: 10 to 15 L/min";
     let (chapters, line) = edited(CHAPTER, find, &find.replace("10 to 15", "9 to 15"));
     let drawn = failed_cases(&chapters);
     assert_says(
@@ -164,7 +165,7 @@ fn a_limit_that_moves_fails_the_cases_at_it_and_names_the_device() {
             &format!("{line} | id: non-rebreather"),
             "stop device non-rebreather: expected, and not found",
             "stop hazard reservoir-flow-too-low: expected, and not found",
-            "correct the rule, or, where the new answer is right, the case",
+            "correct the rule; or, where the new answer is right, write `no finding` in the case",
         ],
     );
 }

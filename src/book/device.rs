@@ -24,6 +24,9 @@ pub struct Device {
     pub group_flows: List<GroupFlow>,
     /// The groups for whom no flow at all is right: the device then gives air.
     pub air_for: List<GroupId>,
+    /// Whether the patient is ventilated with it by hand: then no reading alone is a reason to change to a device that
+    /// leaves the patient to breathe.
+    pub ventilates: bool,
     /// Whether it has a reservoir bag, to be filled before use.
     pub reservoir: bool,
     /// Parts of air drawn in by one part of oxygen, for a mask that entrains.

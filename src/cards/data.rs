@@ -312,9 +312,16 @@ fn duration_table(
         basis: format!(
             "Whole minutes at {}, rounded down; {} kept as residual.",
             duration::USUAL_TEMPERATURE,
-            unit.show(policies.residual_pressure)
+            unit.show(rounded_up(policies.residual_pressure, unit))
         ),
     }
+}
+
+/// A pressure rounded up to a tenth of a unit, for a sentence: more kept back is the safe side.
+fn rounded_up(pressure: Pressure<Gauge>, unit: PressureUnit) -> Pressure<Gauge> {
+    // A billionth, so that 200 psi don't become 200.1.
+    let tenths = (pressure.as_unit(unit) * 10.0 * (1.0 - 1e-9)).ceil();
+    Pressure::in_unit(tenths / 10.0, unit).unwrap_or(pressure)
 }
 
 /// The agency's unit where the rows are whole numbers in it; otherwise the unit of the cylinder's own factor, which is

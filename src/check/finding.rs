@@ -169,6 +169,8 @@ pub enum About<'b> {
         range: Range<Percent>,
         /// The device and flow to go to, where the book names one.
         next: Option<(&'b Device, Flow)>,
+        /// Whether the patient is ventilated by hand.
+        ventilated: bool,
     },
     /// The saturation is above the target.
     AboveTarget {
@@ -180,6 +182,8 @@ pub enum About<'b> {
         range: Range<Percent>,
         /// The device and flow to go to, where the book names one.
         next: Option<(&'b Device, Flow)>,
+        /// Whether the patient is ventilated by hand.
+        ventilated: bool,
     },
     /// The reading doesn't guide treatment in this condition.
     SaturationNotReliable {
@@ -217,11 +221,33 @@ pub enum Missing {
     MinuteOfLife,
     /// The book has no target for this patient.
     Target,
+    /// The book has no target for one of the patient's conditions in this group.
+    ConditionTarget,
     /// More than one of the patient's conditions has a target, and they differ.
     OneTarget,
 }
 
+impl fmt::Display for Missing {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.words())
+    }
+}
+
 impl Missing {
+    /// Whether it kept a target from being chosen.
+    #[must_use]
+    pub const fn is_about_target(self) -> bool {
+        matches!(
+            self,
+            Self::Conditions
+                | Self::MinuteOfLife
+                | Self::Target
+                | Self::ConditionTarget
+                | Self::OneTarget
+                | Self::Group
+        )
+    }
+
     const fn words(self) -> &'static str {
         match self {
             Self::Group => {
@@ -242,6 +268,9 @@ impl Missing {
             Self::Target => {
                 "whether the target is met: the book has none for this group and these conditions"
             }
+            Self::ConditionTarget => {
+                "which target holds: the book has none for one of these conditions in this group; ask medical direction"
+            }
             Self::OneTarget => "which target holds: the book has different ones for these conditions",
         }
     }
@@ -258,6 +287,7 @@ impl Missing {
             Self::Conditions => "conditions-not-given",
             Self::MinuteOfLife => "minute-of-life-not-given",
             Self::Target => "no-target",
+            Self::ConditionTarget => "no-target-for-condition",
             Self::OneTarget => "several-targets",
         }
     }
@@ -383,20 +413,34 @@ impl fmt::Display for Finding<'_> {
             }
             About::MinutesLeft { minutes_left } => write!(f, "the gas lasts {minutes_left} min"),
             About::BelowTarget {
-                spo2, range, next, ..
+                spo2,
+                range,
+                next,
+                ventilated,
+                ..
             } => {
                 write!(f, "the saturation of {spo2} is below the target of {range}")?;
-                next.map_or(Ok(()), |(device, flow)| {
-                    write!(f, "; next: {} at {flow}", Lower(&device.rule.name))
-                })
+                then(
+                    f,
+                    next,
+                    ventilated,
+                    "go on ventilating by hand; check seal, chest, airway and supply",
+                )
             }
             About::AboveTarget {
-                spo2, range, next, ..
+                spo2,
+                range,
+                next,
+                ventilated,
+                ..
             } => {
                 write!(f, "the saturation of {spo2} is above the target of {range}")?;
-                next.map_or(Ok(()), |(device, flow)| {
-                    write!(f, "; next: {} at {flow}", Lower(&device.rule.name))
-                })
+                then(
+                    f,
+                    next,
+                    ventilated,
+                    "go on ventilating by hand, with less oxygen as local protocol says",
+                )
             }
             About::SaturationNotReliable { target } => write!(
                 f,
@@ -409,6 +453,20 @@ impl fmt::Display for Finding<'_> {
                 write!(f, "{}: {}", Lower(&hazard.rule.name), hazard.never.text)
             }
         }
+    }
+}
+
+/// What comes next: a device and flow, or, for a patient ventilated by hand, to go on.
+fn then(
+    f: &mut fmt::Formatter<'_>,
+    next: Option<(&Device, Flow)>,
+    ventilated: bool,
+    go_on: &str,
+) -> fmt::Result {
+    match next {
+        Some((device, flow)) => write!(f, "; next: {} at {flow}", Lower(&device.rule.name)),
+        None if ventilated => write!(f, "; {go_on}"),
+        None => Ok(()),
     }
 }
 

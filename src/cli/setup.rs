@@ -67,6 +67,12 @@ pub fn run(command: &Setup, common: &Common, out: &mut dyn Write) -> Result<Outc
             for finding in &findings {
                 print(finding, out)?;
             }
+            if findings
+                .iter()
+                .any(|finding| finding.level == check::Level::Unknown)
+            {
+                writeln!(out)?;
+            }
             if !wrong {
                 writeln!(out, "Nothing against the book was found.\n")?;
             }
@@ -102,6 +108,10 @@ fn minutes_wanted(text: &str) -> Result<Time, CannotRun> {
 
 fn print(finding: &Finding<'_>, out: &mut dyn Write) -> Result<(), CannotRun> {
     writeln!(out, "{}: {finding} [{}]", finding.level.word(), finding.code())?;
+    if finding.level == check::Level::Unknown {
+        // What to do about it is to give what is missing; the rule's own remedy is not due yet.
+        return Ok(());
+    }
     if let Some(remedy) = finding.remedy() {
         writeln!(out, "    {remedy}")?;
     }

@@ -20,6 +20,9 @@ pub const MAX_CHAPTERS: usize = 10_000;
 
 /// Reads and compiles the chapters of a folder: every `*.md` file directly in it, by name.
 ///
+/// The book's rules are found with `book.find_device("…")` and its like; the constants, such as
+/// `device::NASAL_CANNULA`, belong to the book compiled in.
+///
 /// # Errors
 ///
 /// [`Rejected`] with every error of the book. A folder or file that can't be read is one of them.

@@ -112,6 +112,14 @@ pub fn drawn(diagnostics: &[Diagnostic], omitted: usize, sources: &Sources, colo
     drawn
 }
 
+impl core::fmt::Display for Rejected {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(&self.render(false))
+    }
+}
+
+impl std::error::Error for Rejected {}
+
 /// Compiles chapters already in memory.
 ///
 /// # Errors

@@ -15,9 +15,17 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
         // Lengths alone rule most names out, at no cost. A character has at most four bytes.
         .filter(|name| name.len() <= LONGEST && name.len().abs_diff(word.len()) <= 4 * allowed(name))
         .map(|name| (strsim::damerau_levenshtein(&word, &name.to_lowercase()), name))
-        .filter(|(distance, name)| *distance <= allowed(name))
+        // Another letter or another digit is another size, not a slip of the pen.
+        .filter(|(distance, name)| {
+            let shorter = word.chars().count().min(name.chars().count());
+            *distance <= allowed(name) && *distance < shorter && digits(&word) == digits(name)
+        })
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, name)| name)
+}
+
+fn digits(text: &str) -> String {
+    text.chars().filter(char::is_ascii_digit).collect()
 }
 
 /// Names joined for a sentence: "`a`, `b` or `c`".

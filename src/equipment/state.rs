@@ -61,7 +61,8 @@ pub struct State {
 }
 
 impl State {
-    /// Put away: a closed, secured cylinder, nothing on it, and a regulator nobody has looked at yet.
+    /// Put away: a closed, secured cylinder, nothing on it, and a regulator whose flow nobody has looked at yet. Its
+    /// washer is taken to be good until the regulator has been off a cylinder.
     pub const PUT_AWAY: Self = Self {
         cylinder: Bottle {
             holding: Holding::Secured,
@@ -70,7 +71,7 @@ impl State {
         },
         spare: None,
         regulator: Regulator::Off,
-        washer_good: false,
+        washer_good: true,
         pressurised: false,
         flow_on: true,
         device_connected: false,
@@ -144,7 +145,7 @@ impl State {
             Fact::RegulatorSeated => {
                 self.regulator = if holds { Regulator::Tight } else { Regulator::Off };
                 self.cylinder.outlet_clear = holds;
-                self.washer_good = holds;
+                self.washer_good = self.washer_good || holds;
             }
             Fact::RegulatorPressurised => self.pressurised = holds,
             Fact::DeviceHasReservoir | Fact::FlameNear | Fact::GreaseNear => return None,

@@ -101,6 +101,9 @@ impl State {
             Action::InspectWasher => next.washer_good = true,
             Action::SeatRegulator if fitted => return refuse("a regulator is on the cylinder already"),
             Action::SeatRegulator if self.cylinder.open => return refuse("the valve is open"),
+            Action::SeatRegulator if !self.washer_good => {
+                return refuse("nobody has looked at the washer since the regulator was off");
+            }
             Action::SeatRegulator => next.regulator = Regulator::Seated,
             Action::TightenRegulator if !fitted => return refuse("there is no regulator on the cylinder"),
             Action::TightenRegulator if self.pressurised => return refuse("the regulator is under pressure"),

@@ -196,3 +196,45 @@ fn questions_without_an_answer_are_refused_in_a_sentence() {
         assert!(said.contains(words), "{arguments:?}: {said}");
     }
 }
+
+/// A residual above the change-over pressure made the change come after the end.
+#[test]
+fn the_change_never_comes_after_the_end() {
+    let (_, answer) = ask("--cylinder|D|--pressure|1500 psi|--flow|5 L/min|--residual|1000 psi");
+    assert_eq!(answer["change_over_minutes"], answer["minutes"]);
+    assert!((answer["change_over_psi"].as_f64().unwrap() - 1000.0).abs() < 1e-6);
+}
+
+/// A reading above what the size may be filled to was answered without a word.
+#[test]
+fn an_impossible_reading_is_said_to_be_one() {
+    for question in ["--flow|15 L/min", "--minutes|20"] {
+        let asked = format!("--cylinder|D|--pressure|200 bar|{question}");
+        let (code, answer) = ask(&asked);
+        assert_eq!(
+            (code, &answer["above_fill_limit"]),
+            (1, &Value::Bool(true)),
+            "{question}"
+        );
+        assert!(text(&asked).contains("Do not rely on this answer."), "{question}");
+    }
+}
+
+/// H was taken for a slip of the pen of D.
+#[test]
+fn another_size_is_no_slip_of_the_pen() {
+    let (code, answer) = ask("--cylinder|H|--pressure|2000 psi|--flow|15 L/min");
+    assert_eq!((code, &answer["cylinder"]), (0, &json!("h-k")));
+    for other in ["Q", "M6", "metric-4-l"] {
+        let said = stderr(&[
+            "duration",
+            "--cylinder",
+            other,
+            "--pressure",
+            "2000 psi",
+            "--flow",
+            "15 L/min",
+        ]);
+        assert!(said.contains("the rulebook has: d, jumbo-d, e,"), "{said}");
+    }
+}

@@ -40,7 +40,7 @@ findings! {
         "10-how-long-it-lasts.md": "say: \"Few minutes of oxygen are left.\"" => "say: \"Only ‹15 min› of oxygen are left.\"",
     }
     number_of_a_device_in_a_hazard ["number-written-twice"] {
-        "06-saturation-targets.md": "do: \"Non-rebreather at {non-rebreather.usual-flow}," => "do: \"Non-rebreather at ‹15 L/min›,",
+        "06-saturation-targets.md": "do: \"Non-rebreather at {non-rebreather.usual-flow} (newborn" => "do: \"Non-rebreather at ‹15 L/min› (newborn",
     }
     number_of_the_target_itself ["number-written-twice"] {
         "06-saturation-targets.md": "\"Below {target.low}: start, or go" => "\"Below ‹90 %›: start, or go",

@@ -67,7 +67,7 @@ mistakes! {
         "05-delivery-devices.md": "name: Simple mask\nflow: 6 to 10 L/min" => "name: Simple mask\nflow: ‹at most 10 L/min›",
     }
     one_flow_where_a_range_belongs [Marked("not-a-range")] {
-        "05-delivery-devices.md": "also: [reservoir mask]\nflow: 10 to 15 L/min" => "also: [reservoir mask]\nflow: ‹15 L/min›",
+        "05-delivery-devices.md": "also: [NRB, reservoir mask]\nflow: 10 to 15 L/min" => "also: [NRB, reservoir mask]\nflow: ‹15 L/min›",
     }
     range_where_one_flow_belongs [Marked("not-one-quantity")] {
         "05-delivery-devices.md": "flow: 10 to 15 L/min\nusual: 15 L/min\noxygen: 60 to 95 %"

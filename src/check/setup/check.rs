@@ -256,6 +256,7 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
                     target,
                     range,
                     next,
+                    ventilated: self.device.ventilates,
                 };
                 let level = if urgent.is_some() {
                     Level::Stop
@@ -271,6 +272,7 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
                     target,
                     range,
                     next,
+                    ventilated: self.device.ventilates,
                 };
                 self.find(Level::Warn, Kind::Target, &target.rule, about);
             }
@@ -278,8 +280,11 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         Some(range)
     }
 
+    /// The next device and flow. A patient ventilated by hand is not moved to a device that only gives gas because of a
+    /// reading.
     fn named(&self, next: DeviceFlow) -> Option<(&'b Device, Flow)> {
-        Some((self.book.device(next.device)?, next.flow))
+        let device = self.book.device(next.device)?;
+        (!self.device.ventilates || device.ventilates).then_some((device, next.flow))
     }
 
     /// What a set-up lets one observe.

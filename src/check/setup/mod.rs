@@ -123,7 +123,9 @@ impl<'a> Setup<'a> {
 ///
 /// # Errors
 ///
-/// [`NotThisBook`] when an identifier isn't of this rulebook.
+/// [`NotThisBook`] when an identifier is beyond this rulebook's tables. **Another book's identifier that happens to fit is
+/// not noticed:** the constants `device::…`, `group::…` and `cylinder::…` belong to [`RULEBOOK`](crate::RULEBOOK) alone. For
+/// a book read at run time use `book.find_device("…")` and its like.
 ///
 /// ```
 /// use oxyfolio::check::{check_setup, Setup};

@@ -22,6 +22,13 @@ pub fn choose<'b>(book: &'b Rulebook, setup: &Setup<'_>) -> Result<&'b Target, M
     if let Some(untrusted) = specific().find(|target| target.saturation == Saturation::NotReliable) {
         return Ok(untrusted);
     }
+    // A condition the book has no target for in this group is not the same as no condition.
+    if conditions
+        .iter()
+        .any(|condition| !for_group().any(|target| target.condition == Some(*condition)))
+    {
+        return Err(Missing::ConditionTarget);
+    }
     let gives_way = |target: &Target| {
         specific().any(|other| {
             target

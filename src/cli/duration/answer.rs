@@ -27,6 +27,39 @@ pub struct Asked<'b> {
 }
 
 impl Asked<'_> {
+    /// The reading at which the cylinder is changed: the book's, or a residual that was asked for above it.
+    pub fn change_over(&self) -> Pressure<Gauge> {
+        let book = self.book.policies.change_over_pressure;
+        if self.residual > book { self.residual } else { book }
+    }
+
+    /// The most the cylinder may be filled to, where its size is known.
+    pub fn filled_at_most(&self) -> Option<Pressure<Gauge>> {
+        let cylinder = self.cylinder?;
+        let limit = cylinder
+            .fill_limit
+            .unwrap_or(self.book.policies.fill_limit)
+            .as_percent()
+            / 100.0;
+        Some(Pressure::tabled(cylinder.service_pressure.as_pascals() * limit))
+    }
+
+    /// Whether a reading is above what the cylinder may be filled to: then nothing can be relied on.
+    fn overfilled(&self, pressure: Pressure<Gauge>) -> bool {
+        self.filled_at_most().is_some_and(|most| pressure > most)
+    }
+
+    fn warn_overfilled(&self, pressure: Pressure<Gauge>, out: &mut dyn Write) -> std::io::Result<()> {
+        match self.filled_at_most() {
+            Some(most) if pressure > most => writeln!(
+                out,
+                "CAUTION: {pressure} is above the {most} this size may be filled to: overfilled, hot, or the wrong size \
+                 or unit. Do not rely on this answer."
+            ),
+            _ => Ok(()),
+        }
+    }
+
     /// `a D cylinder`, `a cylinder of 4.6 L of water`.
     fn name(&self) -> String {
         match self.cylinder {
@@ -113,11 +146,12 @@ impl Lasts {
     }
 
     fn change_now(&self, asked: &Asked<'_>) -> bool {
-        self.pressure <= asked.book.policies.change_over_pressure
+        self.pressure <= asked.change_over()
     }
 
-    fn outcome(&self) -> Answered {
+    fn outcome(&self, asked: &Asked<'_>) -> Answered {
         Ok(match self.enough() {
+            _ if asked.overfilled(self.pressure) => Outcome::Findings,
             Some(false) => Outcome::Findings,
             Some(true) | None => Outcome::Fine,
         })
@@ -125,7 +159,7 @@ impl Lasts {
 
     pub fn text(&self, asked: &Asked<'_>, out: &mut dyn Write) -> Answered {
         let Self { pressure, lasts, .. } = self;
-        let (change_over, residual) = (asked.book.policies.change_over_pressure, asked.residual);
+        let (change_over, residual) = (asked.change_over(), asked.residual);
         words::heading(out, asked.book)?;
         writeln!(
             out,
@@ -158,6 +192,7 @@ impl Lasts {
                 lasts.bound.word()
             )?;
         }
+        asked.warn_overfilled(*pressure, out)?;
         if self.change_now(asked) {
             writeln!(
                 out,
@@ -185,7 +220,7 @@ impl Lasts {
             _ => {}
         }
         asked.close(Some(lasts.gauge), out)?;
-        self.outcome()
+        self.outcome(asked)
     }
 
     pub fn json(&self, asked: &Asked<'_>, out: &mut dyn Write) -> Answered {
@@ -206,7 +241,8 @@ impl Lasts {
             "gauge": lasts.gauge.word(),
             "gauge_note": lasts.gauge.sentence(),
             "change_cylinder_now": self.change_now(asked),
-            "change_over_psi": asked.book.policies.change_over_pressure.as_psi(),
+            "above_fill_limit": asked.overfilled(self.pressure),
+            "change_over_psi": asked.change_over().as_psi(),
             "change_over_minutes": self.change_over,
             "change_over_at": self.now.map(|now| now.after(self.change_over).to_string()),
             "ends_at": self.now.map(|now| now.after(lasts.minutes).to_string()),
@@ -214,7 +250,7 @@ impl Lasts {
             "enough": self.enough(),
         });
         asked.json("minutes", own, out)?;
-        self.outcome()
+        self.outcome(asked)
     }
 }
 
@@ -323,8 +359,9 @@ impl Greatest {
             out,
             "Not every device may be set to this flow: the book's limits come first."
         )?;
+        asked.warn_overfilled(*pressure, out)?;
         asked.close(Some(self.lasts.gauge), out)?;
-        Ok(Outcome::Fine)
+        Ok(self.outcome(asked))
     }
 
     pub fn json(&self, asked: &Asked<'_>, out: &mut dyn Write) -> Answered {
@@ -338,9 +375,18 @@ impl Greatest {
             "bound_by": self.lasts.bound.word(),
             "gauge": self.lasts.gauge.word(),
             "gauge_note": self.lasts.gauge.sentence(),
+            "above_fill_limit": asked.overfilled(self.pressure),
         });
         asked.json("flow", own, out)?;
-        Ok(Outcome::Fine)
+        Ok(self.outcome(asked))
+    }
+
+    fn outcome(&self, asked: &Asked<'_>) -> Outcome {
+        if asked.overfilled(self.pressure) {
+            Outcome::Findings
+        } else {
+            Outcome::Fine
+        }
     }
 }
 

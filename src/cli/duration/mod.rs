@@ -40,7 +40,7 @@ pub fn run(command: &Duration, common: &Common, out: &mut dyn Write) -> Result<O
     match (pressure, flows, minutes) {
         (Some(pressure), Some((flow, leak)), wanted) => {
             let lasts = asked.supply.lasts_leaking(pressure, flow, leak)?;
-            let change = asked.supply.residual(book.policies.change_over_pressure);
+            let change = asked.supply.residual(asked.change_over());
             let lasts = Lasts {
                 pressure,
                 flow,
@@ -145,11 +145,7 @@ fn whole_minutes(text: &str) -> Result<u32, CannotRun> {
 
 /// The reading needed, in psi and in bar, each rounded up and asked again.
 fn needed(asked: &Asked<'_>, minutes: u32, flow: Flow, leak: Flow) -> Result<Needed, CannotRun> {
-    let policies = &asked.book.policies;
-    let most = asked.cylinder.map(|cylinder| {
-        let limit = cylinder.fill_limit.unwrap_or(policies.fill_limit).as_percent() / 100.0;
-        Pressure::tabled(cylinder.service_pressure.as_pascals() * limit)
-    });
+    let most = asked.filled_at_most();
     let least = match asked.supply.pressure_for_leaking(minutes, flow, leak) {
         Ok(least) => Some(least),
         Err(NoDuration::NeverEnough) => None,

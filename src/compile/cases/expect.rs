@@ -20,6 +20,19 @@ pub fn is_no_finding(node: &Node) -> bool {
     matches!(&node.value, Value::Text { text, .. } if text == NO_FINDING)
 }
 
+/// Reports an expectation that expects nothing: such a case could not fail.
+pub fn something(node: &Node, found: &mut Diagnostics) {
+    if matches!(&node.value, Value::Mapping(entries) if entries.is_empty()) {
+        found
+            .error(
+                "case-expects-nothing",
+                node.span,
+                "expected something that could fail, found nothing",
+            )
+            .hint("write `no finding`, or what should come out");
+    }
+}
+
 /// A finding as a case names it: `stop device nasal-cannula`.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Named {
@@ -161,7 +174,15 @@ pub fn compare(
             error.label(place, format!("{named}: {what}"));
         }
     }
-    error.hint("correct the rule, or, where the new answer is right, the case");
+    let plain: Vec<String> = actual.iter().map(ToString::to_string).collect();
+    error.hint(if plain.is_empty() {
+        "correct the rule; or, where the new answer is right, write `no finding` in the case".to_owned()
+    } else {
+        format!(
+            "correct the rule; or, where the new answer is right, write in the case `findings: [{}]`",
+            plain.join(", ")
+        )
+    });
 }
 
 fn listed_all(items: impl Iterator<Item = String>) -> String {

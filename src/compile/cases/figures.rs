@@ -34,6 +34,7 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
     let Some(entries) = fields::pairs(wanted, found) else {
         return;
     };
+    expect::something(wanted, found);
     for entry in entries {
         let actual = match &raw.node.value {
             Value::Mapping(keys) => keys.iter().find(|key| key.key == entry.key),

@@ -13,7 +13,7 @@ use super::{
     expect::{self, Named},
 };
 use crate::book::{ConditionId, Fact, List, Rulebook};
-use crate::check::{About, Finding, Level, Setup, check_setup};
+use crate::check::{About, Finding, Level, Missing, Setup, check_setup};
 use crate::quantity::{Flow, Time};
 
 const SETUP: Keys = Keys {
@@ -35,7 +35,7 @@ const SETUP: Keys = Keys {
 const EXPECT: Keys = Keys {
     of: "expectation",
     required: &[],
-    optional: &["findings", "minutes"],
+    optional: &["findings", "minutes", "not-checked"],
 };
 
 /// Runs the case.
@@ -53,25 +53,47 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
         return;
     };
     let mut actual = BTreeSet::new();
+    let mut no_target = None;
     let mut minutes = None;
     let visit = |finding: Finding<'_>| {
         match finding.about {
             About::MinutesLeft { minutes_left } => minutes = Some(minutes_left),
             // It says how the minutes came about, and belongs to them.
             About::GaugeMisleads { .. } => {}
+            About::Missing(missing) if missing.is_about_target() => no_target = Some(missing),
             _ => actual.extend(name(&finding)),
         }
     };
     if check_setup(book, &setup, visit).is_err() {
         return;
     }
+    // A saturation that was given and judged by no target is no pass.
+    let missing = no_target.filter(|_| given.get("spo2").is_some());
     if expect::is_no_finding(wanted) {
         expect::compare(wanted.span, &BTreeSet::new(), &actual, raws, found);
+        target_was_judged(wanted, missing, found);
         return;
     }
-    let Some(wanted) = Fields::of(wanted, &EXPECT, found) else {
+    let Some(fields) = Fields::of(wanted, &EXPECT, found) else {
         return;
     };
+    expect::something(wanted, found);
+    match fields.read("not-checked", found, |node, found| {
+        fields::word(node, found, "word", &[("target", node)])
+    }) {
+        None => target_was_judged(wanted, missing, found),
+        Some(node) if missing.is_none() => {
+            found
+                .error(
+                    "case-failed",
+                    node.span,
+                    "this case fails: expected that no target could be chosen, found one",
+                )
+                .hint("take `not-checked` out, or expect what the target finds");
+        }
+        Some(_) => {}
+    }
+    let wanted = fields;
     if let Some(node) = wanted.get("findings") {
         let expected = if expect::is_no_finding(node) {
             Some(List::fixed(&[]))
@@ -85,6 +107,18 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
     }
     if let Some(node) = wanted.get("minutes") {
         expect_minutes(node, minutes, &given, raws, found);
+    }
+}
+
+fn target_was_judged(wanted: &Node, missing: Option<Missing>, found: &mut Diagnostics) {
+    if let Some(missing) = missing {
+        found
+            .error(
+                "case-failed",
+                wanted.span,
+                format!("this case gives a saturation, and it could not be checked {missing}"),
+            )
+            .hint("give what is missing, or write `not-checked: target` where that is what the case shows");
     }
 }
 

@@ -145,6 +145,7 @@ fn compare(wanted: &Node, outcome: &Outcome, book: &Rulebook, raws: &[Raw], foun
     let Some(fields) = Fields::of(wanted, &EXPECT, found) else {
         return;
     };
+    expect::something(wanted, found);
     let listed = |key: &str, found: &mut Diagnostics| -> BTreeSet<String> {
         let read = fields.read(key, found, |node, found| {
             fields::each(node, found, |item, found| {

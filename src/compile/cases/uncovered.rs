@@ -14,6 +14,7 @@ use super::super::{
     proof,
     resolve::{self, Raw},
     source::{Sources, Span},
+    written,
     yaml::{Node, Value},
 };
 use crate::book::{
@@ -163,8 +164,12 @@ fn add_sites(text: &str, raw: usize, path: &[Step], sites: &mut Vec<Site>) {
                 .get(..start - before.map_or(0, char::len_utf8))
                 .is_none_or(|head| head.chars().next_back().is_none_or(|c| !c.is_alphanumeric()));
         let alone = before.is_none_or(|c| !(c.is_alphanumeric() || matches!(c, '-' | '.' | '−'))) || sign;
-        let after = text.get(at..).and_then(|rest| rest.chars().next());
-        if alone && after.is_none_or(|c| !(c.is_alphanumeric() || c == '-')) {
+        let rest = text.get(at..).unwrap_or("");
+        let glued: String = rest
+            .chars()
+            .take_while(|c| c.is_alphanumeric() || matches!(c, '/' | '-'))
+            .collect();
+        if alone && (glued.is_empty() || written::is_unit(&glued)) {
             sites.push(Site {
                 raw,
                 path: path.to_vec(),

@@ -185,7 +185,7 @@ emit_structs! {
     }
     Group { rule, age }
     Device {
-        rule, also, flow, usual, oxygen, oxygen_by_flow, fits, group_flows, air_for, reservoir, entrains, chosen_when,
+        rule, also, flow, usual, oxygen, oxygen_by_flow, fits, group_flows, air_for, ventilates, reservoir, entrains, chosen_when,
         unsafe_when, too_low, too_high,
     }
     GroupFlow { group, flow, usual }

@@ -41,6 +41,10 @@ pub enum Wrong {
     UnsafeEnd(&'static str),
     /// The last step comes before a step it relies on.
     TooEarly(StepId),
+    /// It begins in a state that a `stop` hazard forbids.
+    BeginsWith(HazardId),
+    /// It begins only after procedures that never begin.
+    NeverBegins,
     /// There are too many orders to look at all.
     TooManyOrders,
     /// There are more steps than can be proved.
@@ -121,7 +125,19 @@ fn walk_all(book: &Rulebook) -> Vec<Unsafe> {
     let mut unsafe_ones: BTreeMap<ProcedureId, Unsafe> = BTreeMap::new();
     for (id, procedure) in procedures(book) {
         if procedure.follows.is_empty() || !procedure.begins_with.is_empty() {
-            waiting.push((id, first_scene(procedure), None));
+            for scene in first_scenes(procedure, &world) {
+                if let Some(hazard) = world.hazard(scene) {
+                    unsafe_ones.entry(id).or_insert_with(|| Unsafe {
+                        procedure: id,
+                        follows: None,
+                        device: scene.device,
+                        steps: Vec::new(),
+                        wrong: Wrong::BeginsWith(hazard),
+                        forbid: None,
+                    });
+                }
+                waiting.push((id, scene, None));
+            }
         }
     }
     while let Some((id, scene, follows)) = waiting.pop() {
@@ -170,7 +186,52 @@ fn walk_all(book: &Rulebook) -> Vec<Unsafe> {
             }
         }
     }
+    let begun: BTreeSet<ProcedureId> = begun.into_iter().map(|(id, _)| id).collect();
+    for (id, _) in procedures(book) {
+        if !begun.contains(&id) && follows_itself(book, id) {
+            unsafe_ones.entry(id).or_insert_with(|| Unsafe {
+                procedure: id,
+                follows: None,
+                device: None,
+                steps: Vec::new(),
+                wrong: Wrong::NeverBegins,
+                forbid: None,
+            });
+        }
+    }
     unsafe_ones.into_values().collect()
+}
+
+/// Whether a procedure comes after itself, directly or through others.
+fn follows_itself(book: &Rulebook, id: ProcedureId) -> bool {
+    let followed = |id: ProcedureId| book.procedure(id).map_or(&[][..], |procedure| &procedure.follows);
+    let mut waiting: Vec<ProcedureId> = followed(id).to_vec();
+    let mut seen = BTreeSet::new();
+    while let Some(next) = waiting.pop() {
+        if next == id {
+            return true;
+        }
+        if seen.insert(next) {
+            waiting.extend(followed(next));
+        }
+    }
+    false
+}
+
+/// The scenes in which a procedure begins when it comes after none: with a device connected, one for each device.
+fn first_scenes(procedure: &Procedure, world: &World<'_>) -> Vec<Scene> {
+    let first = first_scene(procedure);
+    if !first.state.device_connected {
+        return vec![first];
+    }
+    let devices = world.devices_for(procedure);
+    devices
+        .into_iter()
+        .map(|device| Scene {
+            device: Some(device),
+            ..first
+        })
+        .collect()
 }
 
 fn first_scene(procedure: &Procedure) -> Scene {

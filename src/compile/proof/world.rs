@@ -69,19 +69,24 @@ impl<'b> World<'b> {
         if let Some(known) = self.asked.get(&scene) {
             return *known;
         }
-        let observed = self.observed(scene);
-        let found = self
-            .stops
-            .iter()
-            .find(|(_, hazard)| evaluate(&hazard.never, self.book, &observed) == Truth::True)
-            .map(|(id, _)| *id);
+        // For every patient the device fits: a hazard for one group is a hazard, and an exception for one doesn't help
+        // the others.
+        let found = self.groups_for(scene).into_iter().find_map(|group| {
+            let observed = self.observed(scene, group);
+            self.stops
+                .iter()
+                .find(|(_, hazard)| evaluate(&hazard.never, self.book, &observed) == Truth::True)
+                .map(|(id, _)| *id)
+        });
         self.asked.insert(scene, found);
         found
     }
 
-    /// Every hazard of the book that is surely there.
+    /// Every hazard of the book that is surely there, for a patient no hazard makes an exception for.
     pub fn all_hazards(&self, scene: Scene) -> Vec<HazardId> {
-        let observed = self.observed(scene);
+        let device = scene.device.and_then(|id| self.book.device(id));
+        let group = device.and_then(|device| self.group_for(&device.fits));
+        let observed = self.observed(scene, group);
         (0_u16..)
             .zip(&self.book.hazards)
             .filter(|(_, hazard)| evaluate(&hazard.never, self.book, &observed) == Truth::True)
@@ -89,9 +94,18 @@ impl<'b> World<'b> {
             .collect()
     }
 
-    fn observed(&self, scene: Scene) -> Observed<'static> {
+    fn groups_for(&self, scene: Scene) -> Vec<Option<GroupId>> {
+        match scene.device.and_then(|id| self.book.device(id)) {
+            Some(device) if !device.fits.is_empty() => device.fits.iter().copied().map(Some).collect(),
+            _ => (0_u16..)
+                .zip(&self.book.groups)
+                .map(|(index, _)| Some(GroupId(index)))
+                .collect(),
+        }
+    }
+
+    fn observed(&self, scene: Scene, group: Option<GroupId>) -> Observed<'static> {
         let device = scene.device.and_then(|id| self.book.device(id));
-        let group = device.and_then(|device| self.group_for(&device.fits));
         // A flow that is on is the usual one: whether a flow is right is the set-up check's question.
         let usual = device.map(|device| group.map_or(device.usual, |group| device.usual_for(group)));
         let flow = if scene.state.flow_on {
@@ -114,8 +128,7 @@ impl<'b> World<'b> {
         }
     }
 
-    /// The group for which a procedure is walked: the first that the device fits and no `stop` hazard names, so that
-    /// an exception made for one group doesn't hide a hazard for the others.
+    /// The group for which a case is played: the first that the device fits and no `stop` hazard names.
     fn group_for(&self, fits: &[GroupId]) -> Option<GroupId> {
         let named = |group: GroupId| {
             self.stops

@@ -30,6 +30,7 @@ const KEYS: Keys = Keys {
     optional: &[
         "also",
         "air-for",
+        "ventilates",
         "oxygen-by-flow",
         "flow-for",
         "usual-for",
@@ -57,6 +58,7 @@ pub fn read(raw: &Raw, scope: &Scope<'_>, found: &mut Diagnostics) -> Option<Dev
             scope.names.groups.reference(item, found, GroupId)
         })
     });
+    let ventilates = fields.maybe("ventilates", found, fields::yes_or_no);
     let reservoir = fields.read("reservoir", found, fields::yes_or_no);
     let entrains = fields.maybe("entrains", found, |node, found| {
         fields::written_as(node, found, written::ratio)
@@ -78,6 +80,7 @@ pub fn read(raw: &Raw, scope: &Scope<'_>, found: &mut Diagnostics) -> Option<Dev
         fits: fits?,
         group_flows: group_flows?,
         air_for: air_for?,
+        ventilates: ventilates?.unwrap_or(false),
         reservoir: reservoir?,
         entrains: entrains?,
         chosen_when: chosen_when?,

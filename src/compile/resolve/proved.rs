@@ -74,6 +74,19 @@ fn report_one(one: &Unsafe, book: &Rulebook, procedure: &Procedure, raw: &Raw, f
                 name(procedure, *on)
             ),
         ),
+        Wrong::BeginsWith(hazard) => {
+            let says = book
+                .hazard(*hazard)
+                .map_or("", |hazard| hazard.say.trim_end_matches('.'));
+            (
+                "unsafe-beginning",
+                format!("`{id}` begins with a state that must never be: {says}"),
+            )
+        }
+        Wrong::NeverBegins => (
+            "procedure-never-begins",
+            format!("`{id}` begins only after procedures that never begin, so its orders were not proved"),
+        ),
         Wrong::TooManyOrders => (
             "order-not-proved",
             format!("`{id}` allows too many orders to look at them all"),
@@ -102,6 +115,12 @@ fn report_one(one: &Unsafe, book: &Rulebook, procedure: &Procedure, raw: &Raw, f
             error.hint(format!(
                 "add `{earlier_name}` to the `after` of the step `{later_name}`"
             ));
+        }
+        (None, Wrong::NeverBegins) => {
+            error.hint("say what holds at its start with `begins-with`, or take a name out of its `follows`");
+        }
+        (None, Wrong::BeginsWith(_)) => {
+            error.hint("correct its `begins-with`");
         }
         (None, Wrong::TooManyOrders | Wrong::TooManySteps) => {
             error.hint("order more of the steps with `after`, or make two procedures of it");

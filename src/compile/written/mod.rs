@@ -16,6 +16,12 @@ use crate::book::Value;
 use crate::quantity::{Limit, Range, Ratio};
 use grammar::{Amount, Written, no_number, ratio_at_start, written};
 
+/// Whether a word is the spelling of a unit.
+#[must_use]
+pub fn is_unit(word: &str) -> bool {
+    unit::UNITS.iter().any(|(spelling, _)| *spelling == word)
+}
+
 /// Reads one quantity: `200 psi`.
 ///
 /// # Errors
