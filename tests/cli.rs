@@ -235,6 +235,7 @@ fn help_fits_a_terminal() {
         &["cards", "--help"],
         &["duration", "--help"],
         &["setup", "--help"],
+        &["plan", "--help"],
     ] {
         let text = String::from_utf8(oxyfolio(arguments).stdout).unwrap();
         assert!(text.contains("oxyfolio"), "{text}");

@@ -31,7 +31,7 @@ fn holds(name: &str, answer: &Value) {
 
 #[test]
 fn every_schema_is_a_schema() {
-    for name in ["check", "setup", "duration", "cards"] {
+    for name in ["check", "setup", "duration", "plan", "cards"] {
         assert!(jsonschema::draft202012::meta::is_valid(&schema(name)), "{name}");
     }
 }
@@ -115,6 +115,21 @@ fn setup_duration_and_rejected_books_of_other_commands() {
     let empty = tempfile::tempdir().unwrap();
     let (status, answer) = json(&[&duration[..], &["--rules", empty.path().to_str().unwrap()]].concat());
     assert_eq!(status, 1);
+    holds("check", &answer);
+}
+
+#[test]
+fn plans() {
+    let plan = |name: &str| format!("{}/tests/plans/{name}", env!("CARGO_MANIFEST_DIR"));
+    for (name, status) in [("transfer.yaml", 0), ("short.json", 1)] {
+        let (code, answer) = json(&["plan", &plan(name), "--add", "portable", "--add", "M"]);
+        assert_eq!(code, status);
+        holds("plan", &answer);
+        assert!(answer["add"].as_array().unwrap().len() > 3);
+    }
+    // A file with mistakes is answered like a book with mistakes.
+    let (code, answer) = json(&["plan", concat!(env!("CARGO_MANIFEST_DIR"), "/Cargo.toml")]);
+    assert_eq!((code, &answer["ok"]), (2, &Value::Bool(false)));
     holds("check", &answer);
 }
 

@@ -1,9 +1,12 @@
 //! The checker: asks the rulebook about a set-up, and works out how long the gas lasts.
 //!
-//! Nothing here allocates: findings go to a visitor one by one, and borrow the rule they are about.
+//! Findings go to a visitor one by one, and borrow the rule they are about. Nothing here allocates but [`plan`], which needs
+//! the feature `alloc`.
 
 pub mod duration;
 mod finding;
+#[cfg(feature = "alloc")]
+pub mod plan;
 mod setup;
 
 pub use finding::{About, Finding, Level, Missing};

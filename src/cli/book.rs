@@ -127,9 +127,14 @@ pub fn device(book: &Rulebook, name: &str) -> Result<DeviceId, CannotRun> {
 
 /// Finds a cylinder by its id, its name or another of its names.
 pub fn cylinder(book: &Rulebook, name: &str) -> Result<CylinderId, CannotRun> {
+    cylinder_for("--cylinder", book, name)
+}
+
+/// Finds a cylinder named in another option.
+pub fn cylinder_for(option: &str, book: &Rulebook, name: &str) -> Result<CylinderId, CannotRun> {
     let also = |index: usize| book.cylinders.get(index).map(|cylinder| &cylinder.also);
     find(
-        "--cylinder",
+        option,
         name,
         book.cylinders.iter().map(|cylinder| &cylinder.rule),
         |index, name| also(index).is_some_and(|also| also.iter().any(|other| same(other, name))),

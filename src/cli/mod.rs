@@ -8,6 +8,7 @@ mod cards;
 mod check;
 mod diagnostics;
 mod duration;
+mod plan;
 mod sarif;
 mod setup;
 mod words;
@@ -25,6 +26,8 @@ enum Outcome {
     Fine,
     /// There are findings, or errors in the rulebook.
     Findings,
+    /// What was given could not be used, and the reasons were printed.
+    CouldNotRun,
 }
 
 /// Why a command could not run, in a sentence.
@@ -50,6 +53,7 @@ pub fn run() -> ExitCode {
         Command::Check(command) => check::run(command, &common, &mut out),
         Command::Cards(command) => cards::run(command, &common, &mut out),
         Command::Duration(command) => duration::run(command, &common, &mut out),
+        Command::Plan(command) => plan::run(command, &common, &mut out),
         Command::Setup(command) => setup::run(command, &common, &mut out),
     };
     let outcome = outcome.and_then(|outcome| {
@@ -59,6 +63,7 @@ pub fn run() -> ExitCode {
     match outcome {
         Ok(Outcome::Fine) => ExitCode::SUCCESS,
         Ok(Outcome::Findings) => ExitCode::from(1),
+        Ok(Outcome::CouldNotRun) => ExitCode::from(2),
         Err(CannotRun(reason)) => {
             anstream::eprintln!("error: {reason}");
             ExitCode::from(2)

@@ -24,6 +24,8 @@ pub mod render;
 mod resolve;
 pub mod source;
 pub mod suggest;
+#[cfg(feature = "compile")]
+pub mod transport;
 pub mod written;
 mod yaml;
 

@@ -13,8 +13,9 @@ use super::{
     chapter::Block,
     diagnostic::Diagnostics,
     render::is_hidden,
-    source::{Sources, Span},
+    source::{FileId, Sources, Span},
 };
+use crate::book::Kind;
 
 /// How deep lists and mappings may nest; the rulebook language needs four.
 pub const MAX_DEPTH: usize = 16;
@@ -81,6 +82,21 @@ pub fn read(block: &Block, sources: &Sources, found: &mut Diagnostics) -> Option
         found.leave_unread(text);
     }
     node
+}
+
+/// Reads a whole file that is YAML; `None` when it can't be read, which is then reported.
+pub fn read_whole(file: FileId, sources: &Sources, found: &mut Diagnostics) -> Option<Node> {
+    let all = 0..sources.text(file).len();
+    let block = Block {
+        kind: Kind::Agency,
+        file,
+        fence: 0..0,
+        body: all,
+        chapter: String::new(),
+        heading: String::new(),
+        rationale: String::new(),
+    };
+    read(&block, sources, found)
 }
 
 struct Reader<'a> {

@@ -63,6 +63,9 @@ pub struct Time {
 }
 
 impl Time {
+    /// No time.
+    pub const ZERO: Self = Self::tabled(0.0, TimeUnit::Minute);
+
     /// From an amount and its unit.
     ///
     /// # Errors
