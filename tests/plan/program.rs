@@ -50,6 +50,10 @@ fn a_plan_that_is_not_enough_exits_1_and_names_the_leg() {
         "{said}"
     );
     assert!(
+        said.contains("Caution: cylinder 3 (2 L) is below 1000 psi"),
+        "{said}"
+    );
+    assert!(
         said.contains("runs out on leg 2 (ferry & quay), after 47 min"),
         "{said}"
     );

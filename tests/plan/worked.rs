@@ -224,6 +224,20 @@ fn what_speaks_against_a_plan_is_said() {
 }
 
 #[test]
+fn a_cylinder_that_would_not_go_into_service_is_named() {
+    let minimum = RULEBOOK.policies.in_service_minimum.as_psi().round();
+    let plan = plan(
+        &[(5.0, 2.0)],
+        &[(cylinder::E, minimum), (cylinder::E, minimum - 1.0)],
+    );
+    let answer = answer(&RULEBOOK, &plan, Order::FewestChanges);
+    assert!(matches!(
+        answer.cautions[..],
+        [Caution::BelowInServiceMinimum { cylinder: 1, .. }]
+    ));
+}
+
+#[test]
 fn what_cannot_be_planned_is_refused() {
     let to = |plan: &Plan| Answer::to(&RULEBOOK, plan, Order::FewestChanges).unwrap_err();
     assert_eq!(to(&plan(&[], &[(cylinder::D, 2000.0)])), NoPlan::NoLegs);

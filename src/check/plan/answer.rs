@@ -135,6 +135,13 @@ pub enum Caution<'b> {
         /// Its limit.
         most: Pressure<Gauge>,
     },
+    /// A cylinder at a reading at which the book puts none into service.
+    BelowInServiceMinimum {
+        /// The cylinder, counted from 0.
+        cylinder: usize,
+        /// The book's minimum.
+        minimum: Pressure<Gauge>,
+    },
     /// A leg at a temperature at which the book doesn't let cylinders be used.
     OutsideUseTemperature {
         /// The leg, counted from 0.
@@ -171,6 +178,9 @@ impl<'b> Answer<'b> {
         expected: &Walked,
         order: Order,
     ) -> Self {
+        // Where legs differ in temperature, less use could meet the cold on another cylinder: both must last.
+        let is_worse = with_margin.broken.is_none() && expected.broken.is_some();
+        let with_margin = if is_worse { expected } else { with_margin };
         let enough = with_margin.broken.is_none();
         let total = |legs: &[Stretch]| -> (f64, f64) {
             legs.iter().fold((0.0, 0.0), |(minutes, litres), leg| {
@@ -382,6 +392,13 @@ impl<'b> Prepared<'b> {
                 found.push(Caution::Overfilled {
                     cylinder: index,
                     most,
+                });
+            }
+            let minimum = policies.in_service_minimum;
+            if one.pressure < minimum {
+                found.push(Caution::BelowInServiceMinimum {
+                    cylinder: index,
+                    minimum,
                 });
             }
         }

@@ -103,6 +103,11 @@ impl Answered<'_> {
                 self.cylinder(*cylinder),
                 self.reading(*most)
             ),
+            Caution::BelowInServiceMinimum { cylinder, minimum } => format!(
+                "cylinder {} is below {}, the least with which the book puts one into service",
+                self.cylinder(*cylinder),
+                self.reading(*minimum)
+            ),
             Caution::OutsideUseTemperature {
                 leg,
                 temperature,
