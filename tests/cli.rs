@@ -370,3 +370,35 @@ fn a_reading_alone_takes_no_one_off_the_hand_bag() {
     assert!(codes.contains(&"no-target-for-condition"), "{codes:?}");
     assert_eq!(code, 1);
 }
+
+/// A plan that rests on an impossible reading, or on a flow no adult is given, was called enough.
+#[test]
+fn a_plan_that_rests_on_what_cannot_be_right_is_not_ok() {
+    let folder = tempfile::tempdir().unwrap();
+    for (name, text, code) in [
+        (
+            "right.yaml",
+            "name: Tried\ncylinders: [{size: E, pressure: 2000 psi}]\nlegs: [{name: road, time: 5 min, device: simple-mask, flow: 8 L/min}]\n",
+            0,
+        ),
+        (
+            "overfilled.yaml",
+            "name: Tried\ncylinders: [{size: E, pressure: 2900 psi}]\nlegs: [{name: road, time: 5 min, device: simple-mask, flow: 8 L/min}]\n",
+            1,
+        ),
+        (
+            "no-flow.yaml",
+            "name: Tried\ncylinders: [{size: E, pressure: 2000 psi}]\nlegs: [{name: road, time: 5 min, device: nasal-cannula, flow: 2 L/min}, {name: road, time: 5 min, device: bag-valve-mask, flow: 0 L/min}]\n",
+            1,
+        ),
+    ] {
+        let path = folder.path().join(name);
+        fs::write(&path, text).unwrap();
+        let (found, answer) = json(&["plan", path.to_str().unwrap()]);
+        assert_eq!(
+            (found, &answer["ok"]),
+            (code, &serde_json::Value::Bool(code == 0)),
+            "{name}: {answer:#}"
+        );
+    }
+}

@@ -257,3 +257,27 @@ steps:
         "{said}"
     );
 }
+
+/// Devices were taken for alike although a hazard could tell them apart by their flow.
+#[test]
+fn a_hazard_at_one_devices_flow_is_a_hazard() {
+    let edit = (
+        "05-delivery-devices.md",
+        "never: \"device on patient and flow = 0 L/min and not (device is bag-valve-mask and group is newborn)\"",
+        "never: \"device on patient and flow in 4 to 5 L/min and not cylinder open\"",
+    );
+    let steps = "begins-with: [cylinder open, regulator seated, regulator pressurised]
+ends-safe: no
+steps:
+  - {id: connect, do: connect-device, say: Connect., why: Tried out.}
+  - {id: set, do: set-flow, say: Set., why: Tried out., after: connect}
+  - {id: place, do: place-device, say: Place., why: Tried out., after: set}
+  - {id: close, do: close-cylinder, say: Close., why: Tried out., after: place}
+";
+    let procedure = format!("id: swap\nname: Swap\npurpose: Tried out.\nwho: Nobody.\n{steps}");
+    let said = said_with(&procedure, Some(edit));
+    assert!(
+        said.contains("`swap` allows an order in which `close` does harm"),
+        "{said}"
+    );
+}

@@ -171,7 +171,7 @@ A plan file, in YAML or JSON:
 All patients of a leg are on one supply. drive-gas is what a gas-driven ventilator or CPAP
 device uses beside the flow. Cylinders are changed at the rulebook's change-over pressure
 while another is left; the last may be used to the residual pressure. The planning margin
-is added to every leg. Exit code: 0 enough with the margin, 1 not, 2 could not run.")]
+is added to every leg. Exit code: 0 enough with the margin, 1 not or not to be relied on, 2 could not run.")]
     Plan(Plan),
 }
 

@@ -102,7 +102,10 @@ fn figures() {
 }
 
 fn read(sources: Sources) {
-    black_box(compile(black_box(sources)).expect("the made book is in order"));
+    black_box(
+        compile(black_box(sources))
+            .unwrap_or_else(|rejected| panic!("the made book: {}", &rejected.render(false)[..2000])),
+    );
 }
 
 /// What reading costs at the least: the same libraries on the same bytes, and nothing done with what they give.

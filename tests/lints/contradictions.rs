@@ -13,8 +13,8 @@ findings! {
     }
     hazard_in_the_target ["target-forbidden"] {
         "06-saturation-targets.md": "value: 85 %" => "value: 91 %",
-        "06-saturation-targets.md": "never: \"spo2 < urgent-saturation and not group is newborn and not retains-co2\""
-            => "never: ‹\"spo2 < urgent-saturation and not group is newborn and not retains-co2\"›",
+        "06-saturation-targets.md": "never: \"spo2 < urgent-saturation and not group is newborn and not (group is adult and retains-co2)\""
+            => "never: ‹\"spo2 < urgent-saturation and not group is newborn and not (group is adult and retains-co2)\"›",
     }
     policy_that_the_device_cannot_have ["policy-outside-device"] {
         "05-delivery-devices.md": "value: 4 L/min" => "value: ‹8 L/min›",

@@ -59,7 +59,7 @@ mistakes! {
     condition_misspelled_where_it_is_named [Marked("unknown-name"), Marked("unknown-observation"), Marked("unknown-observation")] {
         "06-saturation-targets.md": "condition: retains-co2\n" => "condition: retain-co2\n",
         "06-saturation-targets.md": "outranks: [retains-co2, heart-attack]" => "outranks: [‹retains-co2›, heart-attack]",
-        "06-saturation-targets.md": "and not group is newborn and not retains-co2\"" => "and not group is newborn and not ‹retains-co2›\"",
+        "06-saturation-targets.md": "and not group is newborn and not (group is adult and retains-co2)\"" => "and not group is newborn and not (group is adult and ‹retains-co2›)\"",
         "06-saturation-targets.md": "device on patient and retains-co2 and" => "device on patient and ‹retains-co2› and",
     }
     condition_without_a_name [Marked("condition-not-named")] {

@@ -40,10 +40,9 @@ pub fn fewest_to_add(
         for _ in 0..added {
             tanks.push(prepared.tank(full, read_at)?);
         }
-        Ok(walk::best(&tanks, &prepared.with_margin, order)
-            .1
-            .broken
-            .is_none())
+        let (last, with_margin) = walk::best(&tanks, &prepared.with_margin, order);
+        let expected = walk::walk(&tanks, &prepared.expected, order, last);
+        Ok(with_margin.broken.is_none() && expected.broken.is_none())
     };
     if enough(0)? {
         return Ok(Some(0));

@@ -116,6 +116,7 @@ pub struct Left<'b> {
 
 /// What speaks against a plan besides its gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Caution<'b> {
     /// A flow that the book doesn't give for the device.
     FlowOutside {
@@ -125,7 +126,7 @@ pub enum Caution<'b> {
         device: &'b Device,
         /// The flow.
         flow: Flow,
-        /// What the book gives; no group of patients that it names apart is given this flow either.
+        /// What the book gives in general; a flow beyond it is right, if at all, only for a group the book names apart.
         range: Range<Flow>,
     },
     /// A cylinder filled above its limit.
@@ -153,7 +154,21 @@ pub enum Caution<'b> {
     },
 }
 
+impl Caution<'_> {
+    /// Whether the answer can't be relied on while it stands: a reading, a flow or a temperature that can't be right.
+    #[must_use]
+    pub const fn spoils_the_answer(&self) -> bool {
+        !matches!(self, Self::BelowInServiceMinimum { .. })
+    }
+}
+
 impl<'b> Answer<'b> {
+    /// Whether there is enough, and no caution says that the answer rests on something that can't be right.
+    #[must_use]
+    pub fn can_be_relied_on(&self) -> bool {
+        self.enough && !self.cautions.iter().any(Caution::spoils_the_answer)
+    }
+
     /// Answers a plan by a book.
     ///
     /// # Errors
@@ -163,8 +178,13 @@ impl<'b> Answer<'b> {
     pub fn to(book: &'b Rulebook, plan: &Plan, order: Order) -> Result<Self, NoPlan> {
         let prepared = Prepared::new(book, plan)?;
         let tanks = prepared.tanks(&plan.cylinders)?;
-        let (last, with_margin) = walk::best(&tanks, &prepared.with_margin, order);
-        let expected = walk::walk(&tanks, &prepared.expected, order, last);
+        let (mut last, mut with_margin) = walk::best(&tanks, &prepared.with_margin, order);
+        let mut expected = walk::walk(&tanks, &prepared.expected, order, last);
+        if with_margin.broken.is_some() && expected.broken.is_some() {
+            // Not enough either way that was best with the margin: tell the order that is best without it.
+            (last, expected) = walk::best(&tanks, &prepared.expected, order);
+            with_margin = walk::walk(&tanks, &prepared.with_margin, order, last);
+        }
         let mut answer = Self::of(&prepared, last, &with_margin, &expected, order);
         answer.cautions = prepared.cautions(plan)?;
         answer.tell(&prepared, &tanks, &expected)?;
@@ -360,13 +380,8 @@ impl<'b> Prepared<'b> {
             for patient in &leg.uses {
                 let Some(id) = patient.device else { continue };
                 let device = self.book.device(id).ok_or(NoPlan::NotThisBook)?;
-                let is_given = device.flow.holds(patient.flow)
-                    || device
-                        .group_flows
-                        .iter()
-                        .any(|limits| limits.flow.holds(patient.flow))
-                    || patient.flow == Flow::ZERO && !device.air_for.is_empty();
-                if !is_given {
+                // A plan knows no group: a flow that is right for some group alone is worth a caution.
+                if !device.flow.holds(patient.flow) {
                     found.push(Caution::FlowOutside {
                         leg: index,
                         device,

@@ -219,6 +219,9 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             Err(Missing::Group) => return None,
             Err(missing) => {
                 self.missing(Kind::Agency, &self.book.agency.rule, missing);
+                if missing == Missing::ConditionTarget {
+                    self.very_low();
+                }
                 return None;
             }
         };
@@ -278,6 +281,34 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             }
         }
         Some(range)
+    }
+
+    /// Where no target can be chosen because of a condition, a reading that is very low for the group in general is
+    /// still a stop. Nothing is said of stepping down.
+    fn very_low(&mut self) {
+        let (Some(group), Some(spo2)) = (self.setup.group, self.setup.spo2) else {
+            return;
+        };
+        let Ok(target) = target::general(self.book, self.setup, group) else {
+            return;
+        };
+        let Saturation::Range(range) = target.saturation else {
+            return;
+        };
+        let level = match target.urgent {
+            Some(urgent) if spo2 < urgent.below => Level::Stop,
+            None if range.side(spo2) == Side::Below => Level::Warn,
+            _ => return,
+        };
+        let ventilated = self.device.ventilates;
+        let about = About::BelowTarget {
+            spo2,
+            target,
+            range,
+            next: None,
+            ventilated,
+        };
+        self.find(level, Kind::Target, &target.rule, about);
     }
 
     /// The next device and flow. A patient ventilated by hand is not moved to a device that only gives gas because of a

@@ -51,7 +51,8 @@ pub fn choose<'b>(book: &'b Rulebook, setup: &Setup<'_>) -> Result<&'b Target, M
     general(book, setup, group)
 }
 
-fn general<'b>(book: &'b Rulebook, setup: &Setup<'_>, group: GroupId) -> Result<&'b Target, Missing> {
+/// The group's general target, whatever the conditions.
+pub fn general<'b>(book: &'b Rulebook, setup: &Setup<'_>, group: GroupId) -> Result<&'b Target, Missing> {
     let general = || {
         book.targets
             .iter()

@@ -16,7 +16,7 @@ impl Answered<'_> {
             })
         };
         json!({
-            "ok": answer.enough,
+            "ok": answer.can_be_relied_on(),
             "name": self.transport.name,
             "enough": answer.enough,
             "enough_without_margin": answer.enough_without_margin,

@@ -79,7 +79,7 @@ pub fn run(command: &Plan, common: &Common, out: &mut dyn Write) -> Result<Outco
             words::json(out, &words::framed(book, answered.json(file)))?;
         }
     }
-    Ok(if answer.enough {
+    Ok(if answer.can_be_relied_on() {
         Outcome::Fine
     } else {
         Outcome::Findings

@@ -27,6 +27,9 @@ pub struct World<'b> {
     left: usize,
 }
 
+/// What tells one device from another.
+type Likeness = (bool, Option<DeviceId>, Vec<(GroupId, Flow)>);
+
 /// The most states looked at in all procedures of a book together.
 const MAX_STATES_IN_A_BOOK: usize = 3_000_000;
 
@@ -153,7 +156,7 @@ impl<'b> World<'b> {
         } else {
             &procedure.devices[..]
         };
-        let mut seen: Vec<(bool, Option<DeviceId>)> = Vec::new();
+        let mut seen: Vec<Likeness> = Vec::new();
         let mut chosen = Vec::new();
         for id in wanted {
             let likeness = self.likeness(*id);
@@ -165,9 +168,21 @@ impl<'b> World<'b> {
         chosen
     }
 
-    /// What the hazards can tell of a device: whether it has a reservoir, and which it is if one of them names it.
-    fn likeness(&self, id: DeviceId) -> (bool, Option<DeviceId>) {
-        let reservoir = self.book.device(id).is_some_and(|device| device.reservoir);
-        (reservoir, self.named.contains(&id).then_some(id))
+    /// What the hazards can tell of a device: whether it has a reservoir, which it is if one of them names it, and its
+    /// groups with their usual flows.
+    fn likeness(&self, id: DeviceId) -> Likeness {
+        let device = self.book.device(id);
+        let by_group = device.map_or_else(Vec::new, |device| {
+            device
+                .fits
+                .iter()
+                .map(|group| (*group, device.usual_for(*group)))
+                .collect()
+        });
+        (
+            device.is_some_and(|device| device.reservoir),
+            self.named.contains(&id).then_some(id),
+            by_group,
+        )
     }
 }
