@@ -2,7 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::{DeviceId, Fact, GroupId, GuardOp, Hazard, HazardId, Procedure, Rulebook, Severity};
+use crate::book::{
+    DeviceId, Fact, GroupId, GuardOp, Hazard, HazardId, Measure, Operand, Procedure, Rulebook, Severity,
+    Value,
+};
 use crate::equipment::State;
 use crate::guard::{Facts, Observed, Truth, evaluate};
 use crate::quantity::Flow;
@@ -23,12 +26,18 @@ pub struct World<'b> {
     asked: BTreeMap<Scene, Option<HazardId>>,
     /// The devices that a `stop` hazard names.
     named: BTreeSet<DeviceId>,
+    /// The groups that a `stop` hazard names.
+    named_groups: BTreeSet<GroupId>,
+    /// Whether a `stop` hazard compares the flow with more than nothing.
+    flow_matters: bool,
+    /// One of each kind of device in the whole book.
+    unlike: Vec<DeviceId>,
     /// How many more states may be looked at in the whole book.
     left: usize,
 }
 
 /// What tells one device from another.
-type Likeness = (bool, Option<DeviceId>, Vec<(GroupId, Flow)>);
+type Likeness = (bool, Option<DeviceId>, Vec<(Option<GroupId>, u64)>);
 
 /// The most states looked at in all procedures of a book together.
 const MAX_STATES_IN_A_BOOK: usize = 3_000_000;
@@ -50,13 +59,36 @@ impl<'b> World<'b> {
                 _ => None,
             })
             .collect();
-        Self {
+        let ops = || stops.iter().flat_map(|(_, hazard)| &hazard.never.ops);
+        let named_groups = ops()
+            .filter_map(|op| match op {
+                GuardOp::GroupIs(group) => Some(*group),
+                _ => None,
+            })
+            .collect();
+        let flow_matters = ops().any(|op| match op {
+            GuardOp::Compare(Measure::Flow, _, Operand::Value(Value::Flow(flow))) => *flow != Flow::ZERO,
+            // A usual flow lies within its own device's and group's limits whatever it is.
+            GuardOp::Compare(Measure::Flow, _, Operand::DeviceLeastFlow | Operand::DeviceMostFlow) => false,
+            GuardOp::Compare(Measure::Flow, ..) | GuardOp::Within(Measure::Flow, _) => true,
+            _ => false,
+        });
+        let mut world = Self {
             book,
             stops,
             asked: BTreeMap::new(),
             named,
+            named_groups,
+            flow_matters,
+            unlike: Vec::new(),
             left: MAX_STATES_IN_A_BOOK,
-        }
+        };
+        let all: Vec<DeviceId> = (0_u16..)
+            .zip(&book.devices)
+            .map(|(index, _)| DeviceId(index))
+            .collect();
+        world.unlike = world.unlike_of(&all);
+        world
     }
 
     /// Takes one state off what may be looked at; `false` when nothing is left.
@@ -147,38 +179,36 @@ impl<'b> World<'b> {
     /// The devices for which a procedure is walked. Devices between which no `stop` hazard can tell the difference are
     /// walked once.
     pub fn devices_for(&self, procedure: &Procedure) -> Vec<DeviceId> {
-        let all: Vec<DeviceId> = (0_u16..)
-            .zip(&self.book.devices)
-            .map(|(index, _)| DeviceId(index))
-            .collect();
-        let wanted = if procedure.devices.is_empty() {
-            &all[..]
-        } else {
-            &procedure.devices[..]
-        };
-        let mut seen: Vec<Likeness> = Vec::new();
-        let mut chosen = Vec::new();
-        for id in wanted {
-            let likeness = self.likeness(*id);
-            if !seen.contains(&likeness) {
-                seen.push(likeness);
-                chosen.push(*id);
-            }
+        if procedure.devices.is_empty() {
+            return self.unlike.clone();
         }
-        chosen
+        self.unlike_of(&procedure.devices)
     }
 
-    /// What the hazards can tell of a device: whether it has a reservoir, which it is if one of them names it, and its
-    /// groups with their usual flows.
+    /// One device of each kind that the hazards can tell apart.
+    fn unlike_of(&self, devices: &[DeviceId]) -> Vec<DeviceId> {
+        let mut seen: BTreeSet<Likeness> = BTreeSet::new();
+        devices
+            .iter()
+            .copied()
+            .filter(|id| seen.insert(self.likeness(*id)))
+            .collect()
+    }
+
+    /// What the hazards can tell of a device: whether it has a reservoir, which it is if one of them names it, the groups
+    /// they name that it fits and whether it fits others, and its usual flows where a hazard asks for more than none.
     fn likeness(&self, id: DeviceId) -> Likeness {
         let device = self.book.device(id);
-        let by_group = device.map_or_else(Vec::new, |device| {
-            device
-                .fits
-                .iter()
-                .map(|group| (*group, device.usual_for(*group)))
-                .collect()
-        });
+        let mut by_group: Vec<(Option<GroupId>, u64)> = Vec::new();
+        for group in device.map_or(&[][..], |device| &device.fits) {
+            let flow = device.map_or(0.0, |device| device.usual_for(*group).as_litres_per_minute());
+            by_group.push((
+                self.named_groups.contains(group).then_some(*group),
+                if self.flow_matters { flow.to_bits() } else { 0 },
+            ));
+        }
+        by_group.sort_unstable();
+        by_group.dedup();
         (
             device.is_some_and(|device| device.reservoir),
             self.named.contains(&id).then_some(id),
