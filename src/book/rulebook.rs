@@ -5,6 +5,7 @@ use super::{
     DeviceId, Group, GroupId, Hazard, HazardId, List, Policies, Policy, PolicyId, Procedure, ProcedureId,
     Target, TargetId, Text,
 };
+use crate::quantity::{Gauge, Pressure};
 
 /// A rulebook: every rule, in the order of the book.
 #[derive(Clone, Debug, PartialEq)]
@@ -68,6 +69,17 @@ tables! {
 }
 
 impl Rulebook {
+    /// The highest reading to which a size may be filled: its own limit, or the policy's, of its service pressure.
+    #[must_use]
+    pub fn filled_at_most(&self, cylinder: &Cylinder) -> Pressure<Gauge> {
+        let limit = cylinder
+            .fill_limit
+            .unwrap_or(self.policies.fill_limit)
+            .as_percent()
+            / 100.0;
+        Pressure::tabled(cylinder.service_pressure.as_pascals() * limit)
+    }
+
     /// The policy with this identifier; `None` when the identifier is another book's.
     #[must_use]
     pub fn policy(&self, id: PolicyId) -> Option<&Policy> {

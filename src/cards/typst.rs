@@ -133,12 +133,26 @@ impl Program {
         }
     }
 
-    /// Sets one document and gives the PDF.
+    /// Sets a sheet of cards and gives the PDF.
     ///
     /// # Errors
     ///
     /// [`TypstError`] when the program refuses the document, takes too long or can't be run.
     pub fn set(&self, sheet: &Sheet, date: Date) -> Result<Vec<u8>, TypstError> {
+        self.set_document(TEMPLATES, sheet, date)
+    }
+
+    /// Sets one document and gives the PDF. `main.typ` among the templates reads its data from `data.json`.
+    ///
+    /// # Errors
+    ///
+    /// [`TypstError`] when the program refuses the document, takes too long or can't be run.
+    pub fn set_document(
+        &self,
+        templates: &[(&str, &str)],
+        data: &impl serde::Serialize,
+        date: Date,
+    ) -> Result<Vec<u8>, TypstError> {
         let folder = tempfile::Builder::new().prefix("oxyfolio-").tempdir()?;
         let root = folder.path();
         let fonts = root.join("fonts");
@@ -146,10 +160,10 @@ impl Program {
         for (name, bytes) in FONTS {
             fs::write(fonts.join(name), bytes)?;
         }
-        for (name, text) in TEMPLATES {
+        for (name, text) in templates {
             fs::write(root.join(name), text)?;
         }
-        let data = serde_json::to_vec(sheet).map_err(io::Error::from)?;
+        let data = serde_json::to_vec(data).map_err(io::Error::from)?;
         fs::write(root.join("data.json"), data)?;
         self.compile(root, date)?;
         Ok(fs::read(root.join("cards.pdf"))?)

@@ -79,6 +79,14 @@ impl State {
         on_patient: false,
     };
 
+    /// Put away, but for what is said to hold or not to hold. What a state doesn't hold is passed over.
+    #[must_use]
+    pub fn beginning(with: &[(Fact, bool)]) -> Self {
+        with.iter().fold(Self::PUT_AWAY, |state, (fact, holds)| {
+            state.with(*fact, *holds).unwrap_or(state)
+        })
+    }
+
     /// What a guard can observe of this state; `None` for what a state doesn't tell.
     #[must_use]
     pub const fn fact(&self, fact: Fact) -> Option<bool> {

@@ -401,8 +401,7 @@ impl<'b> Prepared<'b> {
         }
         for (index, one) in plan.cylinders.iter().enumerate() {
             let cylinder = self.book.cylinder(one.size).ok_or(NoPlan::NotThisBook)?;
-            let limit = cylinder.fill_limit.unwrap_or(policies.fill_limit).as_percent() / 100.0;
-            let most = Pressure::tabled(cylinder.service_pressure.as_pascals() * limit);
+            let most = self.book.filled_at_most(cylinder);
             if one.pressure > most {
                 found.push(Caution::Overfilled {
                     cylinder: index,

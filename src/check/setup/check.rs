@@ -109,9 +109,8 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             self.missing(Kind::Cylinder, &cylinder.rule, Missing::Pressure);
             return None;
         };
-        let limit = cylinder.fill_limit.unwrap_or(policies.fill_limit).as_percent() / 100.0;
         let service = cylinder.service_pressure;
-        let most = Pressure::tabled(service.as_pascals() * limit);
+        let most = self.book.filled_at_most(cylinder);
         if pressure > most {
             let about = About::Overfilled { pressure, most };
             self.find(Level::Warn, Kind::Cylinder, &cylinder.rule, about);

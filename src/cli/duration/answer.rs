@@ -35,13 +35,7 @@ impl Asked<'_> {
 
     /// The most the cylinder may be filled to, where its size is known.
     pub fn filled_at_most(&self) -> Option<Pressure<Gauge>> {
-        let cylinder = self.cylinder?;
-        let limit = cylinder
-            .fill_limit
-            .unwrap_or(self.book.policies.fill_limit)
-            .as_percent()
-            / 100.0;
-        Some(Pressure::tabled(cylinder.service_pressure.as_pascals() * limit))
+        self.cylinder.map(|cylinder| self.book.filled_at_most(cylinder))
     }
 
     /// Whether a reading is above what the cylinder may be filled to: then nothing can be relied on.

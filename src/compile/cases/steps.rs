@@ -61,9 +61,7 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
         return;
     }
     let given = begins.as_deref().unwrap_or(&procedure.begins_with);
-    let start = given.iter().fold(State::PUT_AWAY, |state, (fact, holds)| {
-        state.with(*fact, *holds).unwrap_or(state)
-    });
+    let start = State::beginning(given);
     let device = device.or_else(|| procedure.devices.first().copied());
     let outcome = play(book, procedure, device, start, &steps);
     compare(wanted, &outcome, book, raws, found);

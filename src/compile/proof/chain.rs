@@ -235,12 +235,7 @@ fn first_scenes(procedure: &Procedure, world: &World<'_>) -> Vec<Scene> {
 }
 
 fn first_scene(procedure: &Procedure) -> Scene {
-    let state = procedure
-        .begins_with
-        .iter()
-        .fold(State::PUT_AWAY, |state, (fact, holds)| {
-            state.with(*fact, *holds).unwrap_or(state)
-        });
+    let state = State::beginning(&procedure.begins_with);
     Scene { state, device: None }
 }
 
