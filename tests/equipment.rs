@@ -7,8 +7,18 @@
     missing_docs
 )]
 
+#[path = "equipment/document.rs"]
+mod document;
+#[path = "equipment/gas.rs"]
+mod gas;
+#[path = "equipment/invariants.rs"]
+mod invariants;
 #[path = "equipment/known.rs"]
 mod known;
+#[path = "equipment/model.rs"]
+mod model;
+#[path = "equipment/outfit.rs"]
+mod outfit;
 #[path = "equipment/second.rs"]
 mod second;
 #[path = "equipment/states.rs"]

@@ -5,16 +5,24 @@
 //! follow [`State::after`] and, where not everything is recorded, [`Known::after`]. Some actions are looks: they change
 //! nothing, and other actions rely on them ([`relies_on`]).
 //!
+//! An [`Outfit`] is a state with the [`Gas`] in its cylinders, for which time passes.
+//!
 //! It knows no rulebook: hazards are the book's, and are asked of a state's facts.
+//!
+#![doc = include_str!("transitions.md")]
 
+mod gas;
 mod known;
+mod outfit;
 mod part;
 mod reliance;
 mod state;
 mod table;
 mod transition;
 
+pub use gas::Gas;
 pub use known::{End, Known};
+pub use outfit::{Given, Outfit, REGULATOR_SPACE};
 pub use part::{Part, Values};
 pub use reliance::{Reliance, relies_on};
 pub use state::{Bottle, Holding, Regulator, State};

@@ -125,7 +125,7 @@ parts! {
     }
     Regulator "Where the regulator is." "the regulator" {
         OFF 21 "is off the cylinder",
-        SEATED 22 "is seated, not yet tight",
+        SEATED 22 "is seated but not tight",
         TIGHT 23 "is tight",
     }
     Washer "The sealing washer." "the washer" {

@@ -84,7 +84,7 @@ pub fn after(state: State, action: Action) -> Result<State, &'static str> {
             next.pressurised = state.pressurised || (fitted && !state.cylinder.empty);
         }
         Action::ReadGauge
-            if !state.pressurised && !(state.cylinder.empty && state.cylinder.open && fitted) =>
+            if !(state.pressurised || state.cylinder.empty && state.cylinder.open && fitted) =>
         {
             return refuse("the gauge shows nothing: the valve has not been opened");
         }
