@@ -7,12 +7,12 @@ use super::{
     part::{
         BLOWN, CLOSED, CONNECTED, CYLINDER, EMPTY, EVERY, FILLED, FLOW_ON, FLOW_ZERO, GAS, IN_HAND,
         LAID_DOWN, NO_PRESSURE, NO_SPARE, NOT_BLOWN, NOT_CONNECTED, NOT_FILLED, OFF, OFF_PATIENT, ON_PATIENT,
-        OPEN, PRESSURE, SEATED, SECURED, SPARE, SPARE_ABOVE, SPARE_GONE, SPARE_STANDS_FREE, STANDS_FREE,
-        TIGHT, WASHER_GOOD, WASHER_UNSEEN,
+        OPEN, PRESSURE, SEATED, SECURED, SPARE, SPARE_ABOVE, SPARE_GONE, STANDS_FREE, TIGHT, WASHER_GOOD,
+        WASHER_UNSEEN,
     },
-    table::{self, Case, DANGERS, Danger, Effect},
+    table::{self, Case, Effect},
 };
-use crate::book::{Action, Fact};
+use crate::book::Action;
 
 /// What is known of the equipment: for each [`Part`] the values it may have.
 ///
@@ -41,18 +41,7 @@ use crate::book::{Action, Fact};
 /// # Ok::<(), oxyfolio::equipment::Refusal>(())
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Known(u64);
-
-/// Whether the equipment was left safe.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum End {
-    /// Off the patient, valve closed, nothing under pressure, flow at zero, nothing standing free.
-    Safe,
-    /// Surely not, and why: the words of [`State::unsafe_end`].
-    Unsafe(&'static str),
-    /// That can't be told, and what was not recorded; the first of [`Known::unrecorded`].
-    Unknown(&'static str),
-}
+pub struct Known(pub(super) u64);
 
 impl Known {
     /// Everything is possible.
@@ -142,63 +131,6 @@ impl Known {
         !self.may(values.not())
     }
 
-    /// What a guard can observe, where every possible state gives the same answer; otherwise `None`. The meanings are
-    /// those of [`State::fact`].
-    #[must_use]
-    pub const fn fact(&self, fact: Fact) -> Option<bool> {
-        let Some((values, or_spare)) = seen(fact) else {
-            return None;
-        };
-        let surely = self.surely(values) || (or_spare && self.surely(SPARE_STANDS_FREE));
-        let may = self.may(values) || (or_spare && self.may(SPARE_STANDS_FREE));
-        match (surely, may) {
-            (true, _) => Some(true),
-            // Nobody having looked at the washer, it may be good or bad.
-            (false, false) if !matches!(fact, Fact::WasherFitted) => Some(false),
-            _ => None,
-        }
-    }
-
-    /// What is known when a fact was seen to hold, or not to hold; `None` where the equipment doesn't tell that fact.
-    ///
-    /// Of what was possible, that stays which agrees. Where none does, what was seen outranks what was worked out:
-    /// something was done that isn't recorded, and the part may have every value that agrees. What cannot be otherwise
-    /// then is known too: a device on the patient is connected, a regulator under pressure is on the cylinder.
-    ///
-    /// Of a cylinder standing free it isn't said which; it is taken to be the one in use, where that can be.
-    ///
-    /// ```
-    /// use oxyfolio::book::Fact;
-    /// use oxyfolio::equipment::Known;
-    /// let known = Known::NOTHING.with(Fact::RegulatorPressurised, true).unwrap();
-    /// assert_eq!(known.fact(Fact::RegulatorSeated), Some(true));
-    /// // Whether a flame is near is not the equipment's to tell.
-    /// assert_eq!(known.with(Fact::FlameNear, true), None);
-    /// ```
-    #[must_use]
-    pub const fn with(self, fact: Fact, holds: bool) -> Option<Self> {
-        let Some((values, or_spare)) = seen(fact) else {
-            return None;
-        };
-        if or_spare {
-            return Some(match holds {
-                true if !self.may(values) && self.may(SPARE_STANDS_FREE) => self.settled(SPARE_STANDS_FREE),
-                true => self.settled(values),
-                false => self.settled(values.not()).settled(SPARE_STANDS_FREE.not()),
-            });
-        }
-        let seen = self.settled(if holds { values } else { values.not() });
-        Some(match (fact, holds) {
-            (Fact::DeviceOnPatient, true) => seen.settled(CONNECTED),
-            (Fact::ReservoirFilled, true) => seen.settled(CONNECTED).settled(FLOW_ON),
-            (Fact::RegulatorPressurised, true) => seen.on(),
-            (Fact::RegulatorPressurised, false) => seen.becomes(NOT_FILLED),
-            (Fact::RegulatorSeated, true) => self.on(),
-            (Fact::RegulatorSeated, false) => self.off(),
-            _ => seen,
-        })
-    }
-
     /// What is known after an action. It was done, so it was possible: states in which it would have been refused are
     /// left out.
     ///
@@ -225,127 +157,8 @@ impl Known {
         self.or(self.run_out(by))
     }
 
-    /// What is known when the flow was recorded, on or at zero, and no action that set it.
-    #[must_use]
-    pub const fn flow(self, on: bool) -> Self {
-        if on {
-            self.becomes(FLOW_ON)
-        } else {
-            self.becomes(FLOW_ZERO).becomes(NOT_FILLED)
-        }
-    }
-
-    /// What is known when a device was recorded to be connected, or none to be, and no action that did it.
-    #[must_use]
-    pub const fn device(self, connected: bool) -> Self {
-        if connected {
-            self.becomes(CONNECTED)
-        } else {
-            self.becomes(NOT_CONNECTED)
-                .becomes(NOT_FILLED)
-                .becomes(OFF_PATIENT)
-        }
-    }
-
-    /// What is known when the gauge was read: above zero, or at zero.
-    ///
-    /// A reading outranks what was worked out. Above zero, the regulator is on and under pressure, and an open
-    /// cylinder holds gas. At zero there is no pressure, and a cylinder that is surely open under a regulator has run
-    /// empty.
-    #[must_use]
-    pub const fn gauge(self, above_zero: bool) -> Self {
-        if above_zero {
-            let seen = self.becomes(PRESSURE).on();
-            if seen.surely(OPEN) {
-                seen.becomes(GAS)
-            } else {
-                seen
-            }
-        } else {
-            let seen = self.becomes(NO_PRESSURE).becomes(NOT_FILLED);
-            if self.surely(OPEN) && self.surely(OFF.not()) {
-                seen.becomes(EMPTY)
-            } else {
-                seen
-            }
-        }
-    }
-
-    /// What is known when nothing is known of a part any more. With the spare goes all that is told of it.
-    #[must_use]
-    pub const fn forget(self, part: Part) -> Self {
-        let bits = match part {
-            Part::Spare => SPARE,
-            _ => part.bits(),
-        };
-        Self(self.0 | bits).tidied()
-    }
-
-    /// Whether the equipment is left safe.
-    #[must_use]
-    pub const fn end(self) -> End {
-        let mut left = DANGERS;
-        let mut unknown = None;
-        while let Some((danger, others)) = left.split_first() {
-            match self.danger(danger) {
-                Some(true) => return End::Unsafe(danger.left),
-                None if unknown.is_none() => unknown = Some(danger.unrecorded),
-                _ => {}
-            }
-            left = others;
-        }
-        match unknown {
-            Some(what) => End::Unknown(what),
-            None => End::Safe,
-        }
-    }
-
-    /// Everything that was not recorded and on which a safe end depends.
-    pub fn unrecorded(self) -> impl Iterator<Item = &'static str> {
-        DANGERS
-            .iter()
-            .filter(move |danger| self.danger(danger).is_none())
-            .map(|danger| danger.unrecorded)
-    }
-
-    const fn danger(self, danger: &Danger) -> Option<bool> {
-        match self.split(danger.when) {
-            (None, _) => Some(false),
-            (Some(_), None) => Some(true),
-            (Some(_), Some(_)) => None,
-        }
-    }
-
-    /// A regulator seen on the cylinder. Where it was thought to be off, nobody knows what came before.
-    const fn on(self) -> Self {
-        if self.may(OFF.not()) {
-            self.settled(OFF.not())
-        } else {
-            self.becomes(OFF.not()).forget(Part::Outlet).forget(Part::Washer)
-        }
-    }
-
-    /// A regulator seen off the cylinder. Where it was thought to be on, nobody has looked at the washer since, and the
-    /// cylinder may be the spare.
-    const fn off(self) -> Self {
-        if self.may(OFF) {
-            return self.settled(OFF).becomes(NO_PRESSURE);
-        }
-        let seen = self
-            .becomes(OFF)
-            .becomes(NO_PRESSURE)
-            .becomes(NOT_FILLED)
-            .becomes(WASHER_UNSEEN);
-        let same = seen.becomes(NOT_BLOWN);
-        if seen.surely(NO_SPARE) {
-            same
-        } else {
-            same.or(seen.spare_takes_place())
-        }
-    }
-
     /// The part has one of these values: those of them that were possible, or else any of them.
-    const fn settled(self, values: Values) -> Self {
+    pub(super) const fn settled(self, values: Values) -> Self {
         if self.may(values) {
             self.narrowed(values)
         } else {
@@ -354,12 +167,12 @@ impl Known {
     }
 
     /// Leaves out the part's other values; the part must possibly have one of these.
-    const fn narrowed(self, values: Values) -> Self {
+    pub(super) const fn narrowed(self, values: Values) -> Self {
         Self(self.0 & !values.not().bits).tidied()
     }
 
     /// Of a spare that surely isn't there nothing else is told.
-    const fn tidied(self) -> Self {
+    pub(super) const fn tidied(self) -> Self {
         if self.may(NO_SPARE.not()) {
             self
         } else {
@@ -367,17 +180,17 @@ impl Known {
         }
     }
 
-    const fn becomes(self, values: Values) -> Self {
+    pub(super) const fn becomes(self, values: Values) -> Self {
         Self((self.0 & !values.part().bits()) | values.bits)
     }
 
-    const fn spare_takes_place(self) -> Self {
+    pub(super) const fn spare_takes_place(self) -> Self {
         let there = self.0 & SPARE & !NO_SPARE.bits;
         Self((self.0 & !(CYLINDER | SPARE)) | (there >> SPARE_ABOVE) | SPARE_GONE)
     }
 
     /// What of this fits all of `when`, and the rest. Where two parts are in doubt the rest is more than need be.
-    const fn split(self, when: &[Values]) -> (Option<Self>, Option<Self>) {
+    pub(super) const fn split(self, when: &[Values]) -> (Option<Self>, Option<Self>) {
         let (mut fits, mut rest, mut in_doubt) = (self, self, 0);
         let mut left = when;
         while let Some((values, others)) = left.split_first() {
@@ -449,24 +262,6 @@ impl Known {
         }
         Ok(known)
     }
-}
-
-/// The values by which a fact holds, and whether a spare standing free makes it hold too; `None` for what the equipment
-/// doesn't tell.
-const fn seen(fact: Fact) -> Option<(Values, bool)> {
-    Some(match fact {
-        Fact::DeviceOnPatient => (ON_PATIENT, false),
-        Fact::ReservoirFilled => (FILLED, false),
-        Fact::CylinderOpen => (OPEN, false),
-        Fact::CylinderSecured => (SECURED.or(IN_HAND), false),
-        Fact::CylinderLaidDown => (LAID_DOWN, false),
-        Fact::CylinderStandingFree => (STANDS_FREE, true),
-        Fact::OutletClear => (BLOWN, false),
-        Fact::WasherFitted => (WASHER_GOOD, false),
-        Fact::RegulatorSeated => (OFF.not(), false),
-        Fact::RegulatorPressurised => (PRESSURE, false),
-        Fact::DeviceHasReservoir | Fact::FlameNear | Fact::GreaseNear => return None,
-    })
 }
 
 const fn either(holds: bool, yes: Values, no: Values) -> u64 {

@@ -11,8 +11,10 @@
 //!
 #![doc = include_str!("transitions.md")]
 
+mod end;
 mod gas;
 mod known;
+mod observed;
 mod outfit;
 mod part;
 mod reliance;
@@ -20,8 +22,9 @@ mod state;
 mod table;
 mod transition;
 
+pub use end::End;
 pub use gas::Gas;
-pub use known::{End, Known};
+pub use known::Known;
 pub use outfit::{Given, Outfit, REGULATOR_SPACE};
 pub use part::{Part, Values};
 pub use reliance::{Reliance, relies_on};

@@ -28,11 +28,11 @@ pub const REGULATOR_SPACE: f64 = 0.01;
 ///     outfit = outfit.act(action, Given::Nothing)?;
 /// }
 /// outfit = outfit.act(Action::SetFlow, Given::Flow(Flow::litres_per_minute(10.0)?))?;
-/// let ten = outfit.pass(Time::minutes(5.0)?);
-/// assert_eq!(ten.gas().pressure().as_psi().floor(), 235.0);
-/// assert!(ten.state().pressurised);
+/// let later = outfit.pass(Time::minutes(5.0)?);
+/// assert_eq!(later.gas().pressure().as_psi().floor(), 253.0);
+/// assert!(later.state().pressurised);
 /// // After another quarter of an hour nothing is left, and nothing is under pressure.
-/// let dry = ten.pass(Time::minutes(15.0)?);
+/// let dry = later.pass(Time::minutes(15.0)?);
 /// assert!(dry.state().cylinder.empty && !dry.state().pressurised);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
