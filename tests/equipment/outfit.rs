@@ -171,7 +171,7 @@ proptest! {
         for event in events {
             let Some(next) = step(outfit, event) else { continue };
             let (was, is) = (outfit.state(), next.state());
-            prop_assert!(invariants::broken(is) == None, "{:?} {:?}", invariants::broken(is), event);
+            prop_assert!(invariants::broken(is).is_none(), "{:?} {:?}", invariants::broken(is), event);
             let changed = match event {
                 Event::Act(Action::FetchCylinder, _) => was.regulator == Regulator::Off,
                 Event::Act(Action::RemoveRegulator, _) => was.spare.is_some(),
