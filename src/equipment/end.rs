@@ -10,7 +10,7 @@ use super::{
 pub enum End {
     /// Off the patient, valve closed, nothing under pressure, flow at zero, nothing standing free.
     Safe,
-    /// Surely not, and why: the words of [`State::unsafe_end`].
+    /// Surely not, and why: the words of [`State::unsafe_end`](super::State::unsafe_end).
     Unsafe(&'static str),
     /// That can't be told, and what was not recorded; the first of [`Known::unrecorded`].
     Unknown(&'static str),

@@ -12,7 +12,7 @@ use crate::book::Fact;
 
 impl Known {
     /// What a guard can observe, where every possible state gives the same answer; otherwise `None`. The meanings are
-    /// those of [`State::fact`].
+    /// those of [`State::fact`](super::State::fact).
     #[must_use]
     pub const fn fact(&self, fact: Fact) -> Option<bool> {
         let Some((values, or_spare)) = seen(fact) else {
