@@ -8,6 +8,9 @@
 )]
 
 #[cfg(test)]
+#[path = "guards/all_at_once.rs"]
+mod all_at_once;
+#[cfg(test)]
 #[path = "guards/amount.rs"]
 mod amount;
 #[cfg(test)]

@@ -7,13 +7,21 @@
 //! and the compiled-in book brings each of its guards as a function of its own ([`hazard::Guards`](crate::hazard)).
 //! Who takes an [`Evaluator`] works with either.
 
+mod broken;
 pub mod compare;
 mod evaluate;
 mod evaluator;
+mod inputs;
 mod observed;
+mod row;
+mod set;
 mod truth;
 
+pub use broken::Broken;
 pub use evaluate::{depends_on_equipment, evaluate};
 pub use evaluator::Evaluator;
+pub use inputs::Inputs;
 pub use observed::{Facts, Observed};
+pub use row::{MAX_CONDITIONS, Row};
+pub use set::{HazardSet, Hazards};
 pub use truth::Truth;

@@ -143,6 +143,28 @@ impl Facts {
         }
     }
 
+    /// Forgets an observation.
+    #[must_use]
+    pub const fn without(self, fact: Fact) -> Self {
+        let bit = Self::bit(fact);
+        Self {
+            known: self.known & !bit,
+            holds: self.holds & !bit,
+        }
+    }
+
+    /// A bit for each observation that holds, by its place in [`Fact::ALL`].
+    #[must_use]
+    pub const fn yes(self) -> u32 {
+        self.holds
+    }
+
+    /// A bit for each observation that is known not to hold.
+    #[must_use]
+    pub const fn no(self) -> u32 {
+        self.known & !self.holds
+    }
+
     /// An observation; `None` when it was not recorded.
     #[must_use]
     pub const fn get(self, fact: Fact) -> Option<bool> {
