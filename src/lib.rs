@@ -22,6 +22,8 @@ pub mod cli;
 pub mod compile;
 pub mod equipment;
 pub mod guard;
+#[cfg(feature = "alloc")]
+pub mod lookup;
 pub mod oxygen;
 pub mod quantity;
 

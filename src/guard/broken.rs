@@ -1,6 +1,6 @@
 //! The answer for all hazards at once.
 
-use super::{HazardSet, Truth};
+use super::{HazardSet, Truth, mask::Doubt};
 use crate::book::HazardId;
 
 /// Which hazards are there, and of which it can't be told. Those in neither set are surely not there.
@@ -38,6 +38,18 @@ impl Broken {
                 there: self.there.with(hazard),
                 unknown: self.unknown,
             },
+        }
+    }
+
+    /// With the answers for so many hazards of the book, from the first on: what their lines leave in doubt.
+    #[inline]
+    #[must_use]
+    pub const fn with_page(self, first: u16, hazards: u8, doubt: Doubt) -> Self {
+        Self {
+            there: self.there.union(HazardSet::page(first, hazards, doubt.there())),
+            unknown: self
+                .unknown
+                .union(HazardSet::page(first, hazards, doubt.unknown())),
         }
     }
 

@@ -64,7 +64,28 @@ impl HazardSet {
         ])
     }
 
-    /// The word a hazard's bit is in, and the bit; no bit for an identifier past [`CAPACITY`](Self::CAPACITY), which
+    /// The lowest so many bits of a word, as the hazards from `first` on.
+    #[inline]
+    pub(super) const fn page(first: u16, hazards: u8, bits: u64) -> Self {
+        const fn word(bits: u128, first: u16, place: u16) -> u64 {
+            // The bits begin in a word and may end in the next.
+            match place.wrapping_sub(first / BITS) {
+                0 => bits as u64,
+                1 => (bits >> 64) as u64,
+                _ => 0,
+            }
+        }
+        let bits = bits & Self::first(hazards as usize).0[0];
+        let bits = (bits as u128) << (first % BITS);
+        Self([
+            word(bits, first, 0),
+            word(bits, first, 1),
+            word(bits, first, 2),
+            word(bits, first, 3),
+        ])
+    }
+
+    /// A hazard's bit; no bit for an identifier past [`CAPACITY`](Self::CAPACITY), which
     /// belongs to no book.
     const fn bit(hazard: HazardId) -> [u64; WORDS] {
         const fn word(hazard: HazardId, place: u16) -> u64 {

@@ -1,17 +1,24 @@
 //! All hazards asked at once: each way to the answer gives what asking one by one gives.
 
+use std::sync::LazyLock;
+
 use oxyfolio::{
     RULEBOOK,
     book::{Fact, HazardId, Measure, Rulebook},
     guard::{Broken, Evaluator, HazardSet, Inputs, Observed, Row},
     hazard,
+    lookup::Lookup,
 };
-use proptest::{collection::btree_set, prelude::*};
+use proptest::{
+    collection::{btree_set, vec},
+    prelude::*,
+};
 
 use crate::{
     random::{any_state, config},
     state::{State, state},
-    world::BOOK,
+    tree::tree,
+    world::{BOOK, book_of},
 };
 
 fn demo_state() -> impl Strategy<Value = State> {
@@ -21,6 +28,9 @@ fn demo_state() -> impl Strategy<Value = State> {
         RULEBOOK.conditions.len(),
     )
 }
+
+static DEMO: LazyLock<Lookup<'static>> = LazyLock::new(|| Lookup::new(&RULEBOOK));
+static RANDOM: LazyLock<Lookup<'static>> = LazyLock::new(|| Lookup::new(&BOOK));
 
 /// Each hazard asked by itself.
 pub fn one_by_one(book: &Rulebook, seen: &Observed<'_>) -> Broken {
@@ -40,6 +50,31 @@ proptest! {
         let expected = one_by_one(&BOOK, &state.observed());
         prop_assert_eq!((&*BOOK).broken(&state.observed()), expected);
         prop_assert_eq!((&*BOOK).broken_row(&row), expected);
+    }
+
+    #[test]
+    fn looked_up_is_asked_one_by_one(state in any_state()) {
+        let seen = state.observed();
+        let expected = one_by_one(&BOOK, &seen);
+        prop_assert_eq!((&*RANDOM).broken(&seen), expected);
+        prop_assert_eq!((&*RANDOM).broken_row(&Row::from(&seen)), expected);
+    }
+
+    #[test]
+    fn any_guard_looked_up_is_the_guard_walked(trees in vec(tree(), 1..80), state in any_state()) {
+        let book = book_of(&trees);
+        let lookup = Lookup::new(&book);
+        let seen = state.observed();
+        prop_assert_eq!((&lookup).broken_row(&Row::from(&seen)), one_by_one(&book, &seen));
+    }
+
+    #[test]
+    fn the_demonstration_looked_up_is_asked_one_by_one(state in demo_state()) {
+        let seen = state.observed();
+        let expected = one_by_one(&RULEBOOK, &seen);
+        prop_assert_eq!((&*DEMO).broken(&seen), expected);
+        prop_assert_eq!(hazard::Guards.broken(&seen), expected);
+        prop_assert_eq!(hazard::Guards.broken_row(&Row::from(&seen)), expected);
     }
 
     #[test]
@@ -108,4 +143,12 @@ fn a_hazard_that_no_book_has_is_in_no_set() {
         assert!(HazardSet::EMPTY.with(HazardId(id)).is_empty());
         assert!(!HazardSet::first(usize::MAX).contains(HazardId(id)));
     }
+}
+
+#[test]
+fn the_random_guards_are_looked_up_on_several_pages_and_some_are_walked() {
+    assert!(RANDOM.pages().len() > 2);
+    assert!((1..30).contains(&RANDOM.walked().len()), "{:?}", RANDOM.walked());
+    assert_eq!(DEMO.pages().len(), 1);
+    assert!(DEMO.walked().is_empty());
 }
