@@ -14,6 +14,9 @@ mod all_at_once;
 #[path = "guards/amount.rs"]
 mod amount;
 #[cfg(test)]
+#[path = "guards/borders.rs"]
+mod borders;
+#[cfg(test)]
 #[path = "guards/demo.rs"]
 mod demo;
 #[cfg(test)]

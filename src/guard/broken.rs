@@ -14,6 +14,7 @@ pub struct Broken {
 
 impl Broken {
     /// The answer for one hazard of the book.
+    #[inline]
     #[must_use]
     pub const fn truth(&self, hazard: HazardId) -> Truth {
         if self.there.contains(hazard) {
@@ -26,6 +27,7 @@ impl Broken {
     }
 
     /// With the answer for a hazard of which nothing was said yet.
+    #[inline]
     #[must_use]
     pub const fn with(self, hazard: HazardId, truth: Truth) -> Self {
         match truth {
@@ -54,6 +56,7 @@ impl Broken {
     }
 
     /// The answer for these hazards only.
+    #[inline]
     #[must_use]
     pub const fn among(self, hazards: HazardSet) -> Self {
         Self {

@@ -30,6 +30,7 @@ pub trait Comparable: Copy {
 macro_rules! comparable {
     ($($name:ty, $number:ident;)+) => {$(
         impl Comparable for $name {
+            #[inline]
             fn number(self) -> f64 {
                 self.$number()
             }

@@ -138,6 +138,13 @@ pub fn steps<const N: usize>(number: f64, steps: &[f64; N]) -> usize {
     steps.iter().map(|step| usize::from(number >= *step)).sum()
 }
 
+/// How many of three steps a number has reached: being a number, and these two.
+#[inline]
+#[must_use]
+pub fn steps_between(number: f64, [low, high]: [f64; 2]) -> usize {
+    steps(number, &[f64::MIN, low, high])
+}
+
 /// Compares two numbers as guards do: 1 for yes, 2 for no, 0 when one isn't a number.
 #[inline]
 #[must_use]
@@ -166,8 +173,8 @@ pub fn pick<T: Copy + Default, const N: usize>(table: &[T; N], place: usize) -> 
 
 /// A table made longer, so that its length is a power of two.
 #[must_use]
-pub const fn padded<const N: usize>(items: &[Doubt]) -> [Doubt; N] {
-    let mut table = [Doubt::NONE; N];
+pub const fn padded<T: Copy, const N: usize>(filled_with: T, items: &[T]) -> [T; N] {
+    let mut table = [filled_with; N];
     let (mut rest, mut items) = (table.as_mut_slice(), items);
     while let ([place, more @ ..], [item, others @ ..]) = (rest, items) {
         *place = *item;

@@ -41,6 +41,7 @@ impl HazardSet {
     }
 
     /// The bits, as [`from_words`](Self::from_words) takes them.
+    #[inline]
     #[must_use]
     pub const fn words(self) -> [u64; WORDS] {
         self.0
@@ -87,6 +88,7 @@ impl HazardSet {
 
     /// A hazard's bit; no bit for an identifier past [`CAPACITY`](Self::CAPACITY), which
     /// belongs to no book.
+    #[inline]
     const fn bit(hazard: HazardId) -> [u64; WORDS] {
         const fn word(hazard: HazardId, place: u16) -> u64 {
             if hazard.0 / BITS == place {
@@ -99,24 +101,28 @@ impl HazardSet {
     }
 
     /// With one hazard more; an identifier past [`CAPACITY`](Self::CAPACITY) belongs to no book and adds nothing.
+    #[inline]
     #[must_use]
     pub const fn with(self, hazard: HazardId) -> Self {
         self.union(Self(Self::bit(hazard)))
     }
 
     /// Without one hazard.
+    #[inline]
     #[must_use]
     pub const fn without(self, hazard: HazardId) -> Self {
         self.difference(Self(Self::bit(hazard)))
     }
 
     /// Whether a hazard is in it.
+    #[inline]
     #[must_use]
     pub const fn contains(self, hazard: HazardId) -> bool {
         !self.intersection(Self(Self::bit(hazard))).is_empty()
     }
 
     /// Whether no hazard is in it.
+    #[inline]
     #[must_use]
     pub const fn is_empty(self) -> bool {
         let [a, b, c, d] = self.0;
@@ -124,6 +130,7 @@ impl HazardSet {
     }
 
     /// How many hazards are in it.
+    #[inline]
     #[must_use]
     pub const fn len(self) -> usize {
         let [a, b, c, d] = self.0;
@@ -131,6 +138,7 @@ impl HazardSet {
     }
 
     /// Hazards that are in either; also written `|`.
+    #[inline]
     #[must_use]
     pub const fn union(self, other: Self) -> Self {
         let ([a, b, c, d], [e, f, g, h]) = (self.0, other.0);
@@ -138,6 +146,7 @@ impl HazardSet {
     }
 
     /// Hazards that are in both; also written `&`.
+    #[inline]
     #[must_use]
     pub const fn intersection(self, other: Self) -> Self {
         let ([a, b, c, d], [e, f, g, h]) = (self.0, other.0);
@@ -146,6 +155,7 @@ impl HazardSet {
 
     /// Hazards that are in this and not in the other; also written `-`. There is no complement, because a set doesn't
     /// know how many hazards its book has: take it from [`first`](Self::first).
+    #[inline]
     #[must_use]
     pub const fn difference(self, other: Self) -> Self {
         let ([a, b, c, d], [e, f, g, h]) = (self.0, other.0);
@@ -153,6 +163,7 @@ impl HazardSet {
     }
 
     /// Each hazard, in the order of the book.
+    #[inline]
     #[must_use]
     pub const fn iter(self) -> Hazards {
         Hazards(self.0)
@@ -163,6 +174,7 @@ macro_rules! operators {
     ($($operator:ident $function:ident, $assign:ident $assigned:ident: $does:ident;)+) => {$(
         impl $operator for HazardSet {
             type Output = Self;
+            #[inline]
             fn $function(self, other: Self) -> Self {
                 self.$does(other)
             }
@@ -215,6 +227,7 @@ pub struct Hazards([u64; WORDS]);
 impl Iterator for Hazards {
     type Item = HazardId;
 
+    #[inline]
     fn next(&mut self) -> Option<HazardId> {
         let (place, word) = (0..).zip(&mut self.0).find(|(_, word)| **word != 0)?;
         // Less than 64.

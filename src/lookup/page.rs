@@ -6,7 +6,7 @@ use super::lower::{End, Observation};
 use crate::book::{Comparison, Measure};
 use crate::guard::{
     Row,
-    mask::{Doubt, Sign, answer, steps, three},
+    mask::{Doubt, Sign, answer, steps_between, three},
 };
 
 /// The tables of a page. A table of what no guard on the page asks is empty or left out.
@@ -113,8 +113,7 @@ impl Page {
         for limits in &self.limits {
             let [low, high] = limits.steps.get(place).copied().unwrap_or(NO_LIMIT);
             let number = row.number(limits.measure);
-            let steps = steps(number, &[f64::MIN, low, high]);
-            doubt = doubt.and(at(&limits.doubts, steps));
+            doubt = doubt.and(at(&limits.doubts, steps_between(number, [low, high])));
         }
         for (from, to) in &self.links {
             doubt = doubt.link(*from, *to);

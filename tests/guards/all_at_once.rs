@@ -15,7 +15,7 @@ use proptest::{
 };
 
 use crate::{
-    random::{any_state, config},
+    random::{any_state, config, emitted},
     state::{State, state},
     tree::tree,
     world::{BOOK, book_of},
@@ -58,6 +58,8 @@ proptest! {
         let expected = one_by_one(&BOOK, &seen);
         prop_assert_eq!((&*RANDOM).broken(&seen), expected);
         prop_assert_eq!((&*RANDOM).broken_row(&Row::from(&seen)), expected);
+        prop_assert_eq!(emitted::hazard::Guards.broken(&seen), expected);
+        prop_assert_eq!(emitted::hazard::Guards.broken_row(&Row::from(&seen)), expected);
     }
 
     #[test]
