@@ -104,6 +104,24 @@ impl<'b> Lookup<'b> {
         self.walked
     }
 
+    /// Which hazards are there, of all. Never allocates.
+    #[must_use]
+    pub fn broken(&self, observed: &Observed<'_>) -> Broken {
+        let broken = self.looked_up(&Row::from(observed));
+        self.walk(broken, observed)
+    }
+
+    /// The same of a row, for who keeps one and changes it in place. To ask some hazards only, take
+    /// [`Broken::among`]: the whole answer costs less than choosing.
+    #[must_use]
+    pub fn broken_row(&self, row: &Row) -> Broken {
+        let broken = self.looked_up(row);
+        if self.walked.is_empty() {
+            return broken;
+        }
+        row.observed(|seen| self.walk(broken, seen))
+    }
+
     fn looked_up(&self, row: &Row) -> Broken {
         self.pages.iter().fold(Broken::default(), |broken, page| {
             let doubt = page.doubt(row, self.devices, self.groups);
@@ -128,15 +146,10 @@ impl<'b> Evaluator<'b> for &Lookup<'b> {
     }
 
     fn broken(&self, observed: &Observed<'_>) -> Broken {
-        let broken = self.looked_up(&Row::from(observed));
-        self.walk(broken, observed)
+        Lookup::broken(self, observed)
     }
 
     fn broken_row(&self, row: &Row) -> Broken {
-        let broken = self.looked_up(row);
-        if self.walked.is_empty() {
-            return broken;
-        }
-        row.observed(|seen| self.walk(broken, seen))
+        Lookup::broken_row(self, row)
     }
 }

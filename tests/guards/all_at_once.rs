@@ -56,8 +56,8 @@ proptest! {
     fn looked_up_is_asked_one_by_one(state in any_state()) {
         let seen = state.observed();
         let expected = one_by_one(&BOOK, &seen);
-        prop_assert_eq!((&*RANDOM).broken(&seen), expected);
-        prop_assert_eq!((&*RANDOM).broken_row(&Row::from(&seen)), expected);
+        prop_assert_eq!(RANDOM.broken(&seen), expected);
+        prop_assert_eq!(RANDOM.broken_row(&Row::from(&seen)), expected);
         prop_assert_eq!(emitted::hazard::Guards.broken(&seen), expected);
         prop_assert_eq!(emitted::hazard::Guards.broken_row(&Row::from(&seen)), expected);
     }
@@ -67,14 +67,14 @@ proptest! {
         let book = book_of(&trees);
         let lookup = Lookup::new(&book);
         let seen = state.observed();
-        prop_assert_eq!((&lookup).broken_row(&Row::from(&seen)), one_by_one(&book, &seen));
+        prop_assert_eq!(lookup.broken_row(&Row::from(&seen)), one_by_one(&book, &seen));
     }
 
     #[test]
     fn the_demonstration_looked_up_is_asked_one_by_one(state in demo_state()) {
         let seen = state.observed();
         let expected = one_by_one(&RULEBOOK, &seen);
-        prop_assert_eq!((&*DEMO).broken(&seen), expected);
+        prop_assert_eq!(DEMO.broken(&seen), expected);
         prop_assert_eq!(hazard::Guards.broken(&seen), expected);
         prop_assert_eq!(hazard::Guards.broken_row(&Row::from(&seen)), expected);
     }

@@ -154,7 +154,7 @@ fn at_every_border_of_the_demonstration_all_ways_agree() {
         &RULEBOOK,
         &[
             &|seen, row| [hazard::Guards.broken(seen), hazard::Guards.broken_row(row)],
-            &|seen, row| [(&lookup).broken(seen), (&lookup).broken_row(row)],
+            &|seen, row| [lookup.broken(seen), lookup.broken_row(row)],
         ],
     );
     assert!(asked > 50_000, "{asked}");
@@ -168,7 +168,7 @@ fn at_every_border_of_random_guards_all_ways_agree() {
     let lookup = Lookup::new(&book);
     let asked = at_every_border(
         &book,
-        &[&|seen, row| [(&lookup).broken(seen), (&lookup).broken_row(row)]],
+        &[&|seen, row| [lookup.broken(seen), lookup.broken_row(row)]],
     );
     assert!(asked > 10_000, "{asked}");
 }
