@@ -7,6 +7,8 @@
 //! the compiled-in book brings each of its guards as a function of its own, and all of them as look-ups
 //! ([`hazard::Guards`](crate::hazard)); and [`Lookup`](crate::lookup) makes look-ups of a book read at run time. Who takes an
 //! [`Evaluator`] works with any of them.
+//!
+#![doc = include_str!("speed.md")]
 
 mod broken;
 pub mod compare;
