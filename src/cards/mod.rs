@@ -8,6 +8,7 @@ pub mod data;
 mod format;
 mod glyphs;
 pub mod output;
+pub mod stock;
 pub mod typst;
 
 pub use format::{Paper, SIZES};

@@ -1,6 +1,7 @@
 //! The program: a thin face on the library. Each command has a file of its own.
 //!
-//! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run.
+//! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run, 3 when
+//! some rows of a record could not be read.
 
 mod args;
 mod book;
@@ -11,6 +12,7 @@ mod duration;
 mod plan;
 mod sarif;
 mod setup;
+mod stock;
 mod words;
 
 use std::{io::Write, process::ExitCode};
@@ -26,6 +28,8 @@ enum Outcome {
     Fine,
     /// There are findings, or errors in the rulebook.
     Findings,
+    /// Some rows of a record could not be read; what is wrong with them was printed, and the others were looked at.
+    SomeUnread,
     /// What was given could not be used, and the reasons were printed.
     CouldNotRun,
 }
@@ -55,6 +59,7 @@ pub fn run() -> ExitCode {
         Command::Duration(command) => duration::run(command, &common, &mut out),
         Command::Plan(command) => plan::run(command, &common, &mut out),
         Command::Setup(command) => setup::run(command, &common, &mut out),
+        Command::Stock(command) => stock::run(command, &common, &mut out),
     };
     let outcome = outcome.and_then(|outcome| {
         out.flush()?;
@@ -64,6 +69,7 @@ pub fn run() -> ExitCode {
         Ok(Outcome::Fine) => ExitCode::SUCCESS,
         Ok(Outcome::Findings) => ExitCode::from(1),
         Ok(Outcome::CouldNotRun) => ExitCode::from(2),
+        Ok(Outcome::SomeUnread) => ExitCode::from(3),
         Err(CannotRun(reason)) => {
             anstream::eprintln!("error: {reason}");
             ExitCode::from(2)

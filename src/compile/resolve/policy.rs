@@ -17,6 +17,9 @@ const KEYS: Keys = Keys {
     optional: &["note"],
 };
 
+/// How long the test of a cylinder with a star holds: read by the check of stock.
+const STAR_INTERVAL: &str = "star-requalification-interval";
+
 /// Reads a policy.
 pub fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Policy> {
     let fields = Fields::of(&raw.node, &KEYS, found)?;
@@ -77,6 +80,13 @@ pub fn gather(policies: Option<Vec<Policy>>, raws: &[Raw], found: &mut Diagnosti
         Value::TemperatureRange(range) => Some(range),
         _ => None,
     });
+    // A book may do without this one, but where it is, it is a time.
+    if policies.iter().any(|policy| &*policy.rule.id == STAR_INTERVAL) {
+        needed.value(STAR_INTERVAL, "a time", |value| match value {
+            Value::Time(time) => Some(time),
+            _ => None,
+        });
+    }
     if let (Some(residual), Some(change), Some(minimum)) =
         (residual_pressure, change_over_pressure, in_service_minimum)
     {
