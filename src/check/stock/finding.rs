@@ -39,7 +39,8 @@ pub enum About<'b> {
         /// Whether it carries the plus.
         has_plus: bool,
     },
-    /// The reading is within what the cylinder may be filled to, only because it is cold.
+    /// The reading is within what the cylinder may be filled to, only because it is cold. A note where the difference is
+    /// within 5 %, which a gauge can't show.
     OverfilledAndCold {
         /// The reading.
         pressure: Pressure<Gauge>,

@@ -5,7 +5,7 @@ use core::{cmp::Ordering, fmt::Write as _};
 
 use super::{About, Finding, Month, STAR_INTERVAL, Stocked, Terms, month, policy};
 use crate::book::{Cylinder, Kind, Rulebook, Value};
-use crate::check::duration::{Supply, USUAL_TEMPERATURE};
+use crate::check::duration::{GaugeReading, Supply, USUAL_TEMPERATURE};
 use crate::check::{About as SetupAbout, Level, Missing};
 use crate::oxygen::Contents;
 use crate::quantity::{Flow, Gauge, Pressure, Temperature, Volume};
@@ -324,22 +324,26 @@ impl<'b> Judging<'b, '_> {
     /// Whether it is overfilled. Where the temperature is known, the gas in it decides and not the gauge alone: limits are
     /// for 70 °F, a warm cylinder reads more without holding more, and a cold one hides what it holds.
     fn filled(&mut self, pressure: Pressure<Gauge>, most: Pressure<Gauge>) {
-        let holds_more = self
+        let of_limit = self
             .terms
             .temperature
-            .and_then(|temperature| Some((temperature, holds_more(pressure, temperature, most)?)));
-        let has_plus = self.one.marks.plus && !self.one.marks.aluminium;
-        match holds_more {
-            Some((temperature, true)) if pressure <= most => {
+            .and_then(|temperature| Some((temperature, of_limit(pressure, temperature, most)?)));
+        match of_limit {
+            Some((temperature, share)) if pressure <= most && share > 1.0 => {
                 let about = About::OverfilledAndCold {
                     pressure,
                     most,
                     temperature,
                 };
-                self.filling(Level::Stop, about);
-                self.because(Reason::Unsafe);
+                // A gauge is no finer than this.
+                if share > 1.0 + GaugeReading::FAIR_WITHIN {
+                    self.filling(Level::Stop, about);
+                    self.because(Reason::Unsafe);
+                } else {
+                    self.filling(Level::Note, about);
+                }
             }
-            Some((temperature, false)) if pressure > most => {
+            Some((temperature, share)) if pressure > most && share <= 1.0 => {
                 let about = About::OnlyWarm {
                     pressure,
                     most,
@@ -351,7 +355,7 @@ impl<'b> Judging<'b, '_> {
                 let about = About::Overfilled {
                     pressure,
                     most,
-                    has_plus,
+                    has_plus: self.one.marks.plus && !self.one.marks.aluminium,
                 };
                 self.filling(Level::Stop, about);
                 self.because(Reason::Unsafe);
@@ -361,15 +365,13 @@ impl<'b> Judging<'b, '_> {
     }
 }
 
-/// Whether a cylinder at a reading and a temperature holds more than at its limit at 70 °F; none where no density is known.
-fn holds_more(pressure: Pressure<Gauge>, temperature: Temperature, most: Pressure<Gauge>) -> Option<bool> {
+/// What a cylinder holds at a reading and a temperature, as a share of what it holds at its limit at 21 °C; none where no
+/// density is known.
+fn of_limit(pressure: Pressure<Gauge>, temperature: Temperature, most: Pressure<Gauge>) -> Option<f64> {
     let litre = Volume::tabled(1.0);
     let held = Contents::new(litre, temperature).ok()?.at(pressure).ok()?;
-    let allowed = Contents::new(litre, Temperature::tabled(21.11))
-        .ok()?
-        .at(most)
-        .ok()?;
-    Some(held > allowed)
+    let allowed = Contents::new(litre, USUAL_TEMPERATURE).ok()?.at(most).ok()?;
+    Some(held / allowed)
 }
 
 /// Which of two cylinders is swapped first.

@@ -47,6 +47,10 @@
 //!   Where it has none, the star is noted as not used by the book.
 //! - **Aluminium**: neither plus nor star is used, and the contradiction is a finding.
 //!
+//! Fill limits are for 70 °F. Without a temperature the gauge alone is compared with the limit. With one, the gas is: a
+//! cylinder that reads above its limit only because it is warm gets a note, and one that reads within it only because it is
+//! cold is overfilled all the same.
+//!
 //! # What is counted
 //!
 //! Minutes on hand are those of the cylinders that are fit for service by the book: read, tested, not overfilled, at or

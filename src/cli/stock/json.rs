@@ -23,6 +23,14 @@ impl Answered<'_> {
             "complete": listed.omitted == 0,
             "cylinders": (0..self.stock.len()).map(|index| self.cylinder_object(index)).collect::<Vec<_>>(),
             "findings": report.findings.iter().map(object).collect::<Vec<_>>(),
+            // Once for each rule: a long list has thousands of findings against the same few.
+            "rules": self.rules().into_iter().map(|finding| json!({
+                "kind": finding.kind.word(),
+                "id": &*finding.rule.id,
+                "value": self.value(finding).map(|value| value.to_string()),
+                "note": finding.note,
+                "rationale": &*finding.rule.rationale,
+            })).collect::<Vec<_>>(),
             "swap": report.swap.iter().filter_map(|index| {
                 let (row, judged) = (listed.rows.get(*index)?, report.judged.get(*index)?);
                 Some(json!({
@@ -99,7 +107,6 @@ fn object(finding: &Finding<'_>) -> Value {
             Level::Note => "note",
         },
         "message": finding.to_string(),
-        "note": finding.note,
         "rule": {
             "kind": finding.kind.word(),
             "id": &*finding.rule.id,
@@ -108,7 +115,6 @@ fn object(finding: &Finding<'_>) -> Value {
             "heading": &*finding.rule.place.heading,
             "file": &*finding.rule.place.file,
             "line": finding.rule.place.line,
-            "rationale": &*finding.rule.rationale,
         },
     })
 }

@@ -14,13 +14,13 @@ use super::{
     args::{Common, Format, Stock},
     book, diagnostics, words,
 };
-use crate::book::{Date, Rulebook};
+use crate::book::{Date, Kind, Rulebook, Value};
 use crate::cards::{
     output,
     stock::{About, MOST_CYLINDERS, Sheet},
     typst::Program,
 };
-use crate::check::stock::{Report, Stocked, Terms};
+use crate::check::stock::{Finding, Report, Stocked, Terms};
 use crate::compile::{Rejected, drawn, lint};
 use crate::quantity::Time;
 use crate::records::stock::{self, Listed, MOST_BYTES};
@@ -137,7 +137,27 @@ fn reject(
     Ok(Outcome::CouldNotRun)
 }
 
-impl Answered<'_> {
+impl<'b> Answered<'b> {
+    /// A finding for each rule that something was found against, in the order in which they are met.
+    fn rules(&self) -> Vec<&'b Finding<'b>> {
+        let mut rules: Vec<&Finding<'_>> = Vec::new();
+        let of_each = self.report.judged.iter().flat_map(|one| &one.findings);
+        for finding in of_each.chain(&self.report.findings) {
+            let is_told = rules.iter().any(|told| core::ptr::eq(told.rule, finding.rule));
+            // What concerns the list alone rests on no rule of the book.
+            if finding.kind != Kind::Agency && !is_told {
+                rules.push(finding);
+            }
+        }
+        rules
+    }
+
+    /// The value of the policy that a finding is about.
+    fn value(&self, finding: &Finding<'_>) -> Option<Value> {
+        let policy = self.book.policies.find(&finding.rule.id)?;
+        (finding.kind == Kind::Policy).then_some(policy.value)
+    }
+
     /// Prints the inspection sheet.
     fn print(&self, path: &Path, command: &Stock) -> Result<(), CannotRun> {
         if self.stock.len() > MOST_CYLINDERS {

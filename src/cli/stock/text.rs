@@ -6,7 +6,7 @@ use super::{
     super::{CannotRun, words},
     Answered,
 };
-use crate::book::{Kind, Rule};
+use crate::book::Kind;
 use crate::check::Level;
 use crate::check::stock::{Finding, OnHand, Reason};
 use crate::compile::render::visible;
@@ -106,7 +106,13 @@ impl Answered<'_> {
             print(finding, "all cylinders", out)?;
         }
         // Those to be swapped in that order, then what is worth knowing about the others in the order of the list.
-        let others = (0..report.judged.len()).filter(|index| !report.swap.contains(index));
+        let is_other = |index: &usize| {
+            report
+                .judged
+                .get(*index)
+                .is_some_and(|one| one.reasons.is_empty())
+        };
+        let others = (0..report.judged.len()).filter(is_other);
         for index in report.swap.iter().copied().chain(others) {
             let name = self.cylinder(index);
             for finding in report.judged.get(index).map_or(&[][..], |one| &one.findings) {
@@ -174,21 +180,13 @@ impl Answered<'_> {
 
     /// The book's words, once for each rule that something was found against.
     fn why(&self, out: &mut dyn Write) -> Result<(), CannotRun> {
-        let mut told: Vec<&Rule> = Vec::new();
-        let of_each = self.report.judged.iter().flat_map(|one| &one.findings);
-        for finding in of_each.chain(&self.report.findings) {
-            let is_told = told.iter().any(|rule| core::ptr::eq(*rule, finding.rule));
-            if finding.kind == Kind::Agency || is_told {
-                continue;
-            }
-            if told.is_empty() {
+        for (index, finding) in self.rules().into_iter().enumerate() {
+            if index == 0 {
                 writeln!(out, "\nIn the book's words:\n")?;
             }
-            told.push(finding.rule);
-            let value = match self.book.policies.find(&finding.rule.id) {
-                Some(policy) if finding.kind == Kind::Policy => format!(": {}", policy.value),
-                _ => String::new(),
-            };
+            let value = self
+                .value(finding)
+                .map_or(String::new(), |value| format!(": {value}"));
             writeln!(out, "{}{value}, {}", finding.rule.name, finding.rule.place)?;
             if let Some(note) = finding.note {
                 writeln!(out, "    note: {note}")?;
@@ -240,6 +238,10 @@ fn print_on_hand(name: &str, here: &OnHand<'_>, out: &mut dyn Write) -> Result<(
             None => flows.push((one.device.usual, one.minutes, vec![name])),
         }
     }
+    flows.sort_by(|(one, ..), (other, ..)| {
+        one.as_litres_per_minute()
+            .total_cmp(&other.as_litres_per_minute())
+    });
     for (flow, minutes, names) in flows {
         let minutes = minutes.map_or("?".to_owned(), |minutes| minutes.to_string());
         writeln!(
