@@ -46,6 +46,8 @@ pub struct Sheet {
     pub places: Vec<Place>,
     /// What to swap, in that order.
     pub swap: Vec<Swap>,
+    /// What stands in place of the list where nothing is to be swapped.
+    pub nothing: String,
     /// The rules behind it, in the book's words.
     pub rules: Vec<Ruled>,
     /// The disclaimers of every page, then the agency's own.
@@ -180,6 +182,11 @@ impl Sheet {
             looks: LOOKS.to_vec(),
             places: places.collect(),
             swap: swap.collect(),
+            nothing: if about.not_read > 0 {
+                "Nothing among the rows that could be read.".to_owned()
+            } else {
+                "Nothing: every cylinder of the list is fit for service, and no test is due.".to_owned()
+            },
             rules: rules(book, report),
             disclaimers: ALWAYS_DISCLAIMERS
                 .map(str::to_owned)
@@ -217,7 +224,11 @@ fn notes(report: &Report<'_>, not_read: usize) -> Vec<String> {
     } else {
         "read at"
     };
-    notes.push(format!("Readings are {assumed} {}.", report.temperature));
+    notes.push(format!(
+        "Readings are {assumed} {}. Sizes: {}; read what is stamped.",
+        report.temperature,
+        report.series().join(", ")
+    ));
     notes
 }
 

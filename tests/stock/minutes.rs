@@ -102,7 +102,7 @@ fn nothing_is_counted_that_is_not_fit_for_service() {
         (good("a").pressure(psi(501.0)), Reason::BelowInServiceMinimum),
         (good("a").pressure(psi(999.0)), Reason::BelowInServiceMinimum),
     ] {
-        let report = report(&[one.clone()]);
+        let report = report(core::slice::from_ref(&one));
         assert_eq!(report.judged[0].first(), Some(reason), "{one:?}");
         assert_eq!((report.all.counted, report.all.not_counted), (0, 1));
         assert!(report.all.minutes.iter().all(|one| one.minutes == Some(0)));

@@ -14,7 +14,7 @@ pub fn example(name: &str) -> String {
     format!("{}/tests/stock/{name}", env!("CARGO_MANIFEST_DIR"))
 }
 
-fn text(arguments: &[&str]) -> (i32, String, String) {
+fn text_of(arguments: &[&str]) -> (i32, String, String) {
     let output = oxyfolio(&[&["stock", "--today", TODAY], arguments].concat());
     (
         output.status.code().unwrap(),
@@ -25,7 +25,7 @@ fn text(arguments: &[&str]) -> (i32, String, String) {
 
 #[test]
 fn the_example_is_answered_for_people() {
-    let (code, said, wrong) = text(&[&example("larkmere.csv")]);
+    let (code, said, wrong) = text_of(&[&example("larkmere.csv")]);
     assert_eq!((code, &*wrong), (1, ""), "{said}");
     for words in [
         "12 cylinders, 5 fit for service, 9 to swap or clear up.",
@@ -44,12 +44,16 @@ fn the_example_is_answered_for_people() {
     for line in ALWAYS_DISCLAIMERS.iter().chain(&ALWAYS_CAUTIONS) {
         assert!(said.contains(line), "{line}\n{said}");
     }
-    assert_eq!(said, text(&[&example("larkmere.csv")]).1, "the same every time");
+    assert_eq!(
+        said,
+        text_of(&[&example("larkmere.csv")]).1,
+        "the same every time"
+    );
 }
 
 #[test]
 fn a_stock_in_order_exits_0() {
-    let (code, said, wrong) = text(&[&example("in-order.csv"), "--temperature", "18 °C"]);
+    let (code, said, wrong) = text_of(&[&example("in-order.csv"), "--temperature", "18 °C"]);
     assert_eq!((code, &*wrong), (0, ""), "{said}");
     assert!(said.contains("Nothing against the book was found."), "{said}");
     assert!(said.contains("Minutes on hand at 18 °C, each"), "{said}");
@@ -58,7 +62,7 @@ fn a_stock_in_order_exits_0() {
 
 #[test]
 fn rows_that_cannot_be_read_exit_3_and_the_others_are_answered() {
-    let (code, said, wrong) = text(&[&example("mistakes.csv")]);
+    let (code, said, wrong) = text_of(&[&example("mistakes.csv")]);
     assert_eq!(code, 3, "{said}{wrong}");
     assert!(
         said.contains("3 rows COULD NOT BE READ, and are not in this answer."),
@@ -84,14 +88,42 @@ fn rows_that_cannot_be_read_exit_3_and_the_others_are_answered() {
 }
 
 #[test]
+fn a_list_of_which_nothing_could_be_read_is_never_called_in_order() {
+    let folder = tempfile::tempdir().unwrap();
+    let (list, sheet) = (folder.path().join("bad.csv"), folder.path().join("sheet.pdf"));
+    let text = "serial,size,pressure_psi,tested,marks,location\n,D,2000,2025-01,,\n";
+    fs::write(&list, text).unwrap();
+    let (code, said, _) = text_of(&[list.to_str().unwrap(), "--sheet", sheet.to_str().unwrap()]);
+    assert_eq!(code, 3);
+    assert!(said.contains("0 cylinders, 0 fit for service"), "{said}");
+    assert!(
+        said.contains("1 row COULD NOT BE READ, and is not in this answer."),
+        "{said}"
+    );
+    assert!(
+        said.contains("was found in the rows that could be read."),
+        "{said}"
+    );
+    let printed = common::poppler("pdftotext", &["-raw"], &sheet);
+    assert!(
+        printed.contains("Nothing among the rows that could be read."),
+        "{printed}"
+    );
+    assert!(
+        printed.contains("1 row of the list could not be read"),
+        "{printed}"
+    );
+}
+
+#[test]
 fn what_is_no_list_exits_2() {
-    let (code, said, wrong) = text(&["Cargo.toml"]);
+    let (code, said, wrong) = text_of(&["Cargo.toml"]);
     assert_eq!((code, &*said), (2, ""));
     assert!(
         wrong.contains("error[missing-column]") && wrong.contains("the list can't be read"),
         "{wrong}"
     );
-    let (code, _, wrong) = text(&["no-such-list.csv"]);
+    let (code, _, wrong) = text_of(&["no-such-list.csv"]);
     assert_eq!(code, 2);
     assert!(
         wrong.starts_with("error: cannot read no-such-list.csv: "),
@@ -164,7 +196,7 @@ fn figures_for_programs_are_those_for_people() {
     assert_eq!(answer["swap"][0]["serial"], "LV-DEMO-1044");
     assert_eq!(answer["swap"].as_array().unwrap().len(), 9);
     assert_eq!(answer["on_hand_in_all"]["counted"], 5);
-    let (_, said, _) = text(&[&example("larkmere.csv")]);
+    let (_, said, _) = text_of(&[&example("larkmere.csv")]);
     for one in answer["on_hand_in_all"]["minutes"].as_array().unwrap() {
         let line = format!(
             "{} L/min {:>8} min",

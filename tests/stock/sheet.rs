@@ -90,7 +90,7 @@ fn every_cylinder_is_on_it_with_its_figures() {
         for words in [
             "Cylinder inspection sheet",
             "Larkmere Valley Ambulance Service",
-            "Readings are taken as read at 21 °C.",
+            "Readings are taken as read at 21 °C. Sizes: US letters, metric; read what is stamped.",
             "What to swap first",
             "1 LV-DEMO-1044 Jumbo D",
             "TAKE OUT overfilled or hot",

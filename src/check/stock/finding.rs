@@ -196,7 +196,7 @@ impl fmt::Display for Finding<'_> {
                 temperature,
             } => write!(
                 f,
-                "the gauge reads {}, above the {} to which it may be filled, and only because of its {temperature}: at 21 °C it is not overfilled",
+                "the gauge reads {}, above the {} to which it may be filled, but only because it is at {temperature}: at 21 °C it is not overfilled",
                 unit.show(pressure),
                 unit.show(most)
             ),

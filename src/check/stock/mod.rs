@@ -269,6 +269,18 @@ impl<'b> Report<'b> {
         })
     }
 
+    /// Whose sizes the cylinders have, each once: letters are national.
+    #[must_use]
+    pub fn series(&self) -> Vec<&'b str> {
+        let mut series: Vec<&str> = Vec::new();
+        for one in &self.judged {
+            if !series.contains(&&*one.cylinder.series) {
+                series.push(&one.cylinder.series);
+            }
+        }
+        series
+    }
+
     /// Whether anything is wrong or could not be checked.
     #[must_use]
     pub fn is_wrong(&self) -> bool {

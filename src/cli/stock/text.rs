@@ -54,7 +54,12 @@ impl Answered<'_> {
             )?;
         }
         if !self.report.is_wrong() {
-            writeln!(out, "Nothing against the book was found.")?;
+            let among = if not_read > 0 {
+                " in the rows that could be read"
+            } else {
+                ""
+            };
+            writeln!(out, "Nothing against the book was found{among}.")?;
         }
         Ok(())
     }
@@ -145,6 +150,11 @@ impl Answered<'_> {
         if report.locations.len() > 1 {
             print_on_hand("In all", &report.all, out)?;
         }
+        writeln!(
+            out,
+            "\nSizes: {}. Read what is stamped on the cylinder.",
+            report.series().join(", ")
+        )?;
         Ok(())
     }
 
