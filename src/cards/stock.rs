@@ -264,7 +264,9 @@ fn line(one: &Stocked, judged: &Judged<'_>) -> Line {
         size,
         reading: or_unknown(one.pressure.map(|pressure| pressure.to_string())),
         tested: or_unknown(one.tested.map(|month| month.to_string())),
-        due: or_unknown(judged.due.map(|month| month.to_string())),
+        due: judged
+            .due
+            .map_or("not known".to_owned(), |month| month.to_string()),
         state,
         mark,
         remarks: judged.words(),

@@ -297,6 +297,18 @@ fn each_mistake_has_its_place_and_what_to_write() {
 }
 
 #[test]
+fn a_field_that_no_sheet_could_show_is_told() {
+    let long = "x".repeat(201);
+    let listed = read(&format!(
+        "{HEAD}a,D,2000,2024-03,,{long}\nb,D,2000,2024-03,,{}\n",
+        &long[1..]
+    ));
+    assert_eq!((listed.rows.len(), listed.not_read), (1, 1));
+    assert_eq!(listed.diagnostics[0].code, "too-long");
+    assert!(!listed.diagnostics[0].hints.is_empty());
+}
+
+#[test]
 fn all_mistakes_of_all_rows_are_told_at_once() {
     let text = format!("{HEAD},X9,full,soon,new,S\n{GOOD}b,D,1 bar,2024,,S\n");
     let listed = read(&text);

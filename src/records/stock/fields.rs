@@ -16,7 +16,7 @@ use crate::oxygen;
 use crate::quantity::{Gauge, Pressure, PressureUnit};
 
 /// The longest text of a field, in characters: it must be read on a sheet.
-const LONGEST: usize = 80;
+const LONGEST: usize = 200;
 
 /// What reading a row needs.
 pub struct Reading<'a> {
@@ -121,7 +121,8 @@ impl Reading<'_> {
             "expected a {} of at most {LONGEST} characters, found {length}",
             column.name()
         );
-        self.error("too-long", &cell.at, message);
+        self.error("too-long", &cell.at, message)
+            .hint("shorten it: it must be read on a sheet");
         None
     }
 
