@@ -471,7 +471,7 @@ fn then(
 }
 
 /// A name inside a sentence: its first letter small, unless the second is a capital too or there is none.
-struct Lower<'a>(&'a str);
+pub(super) struct Lower<'a>(pub(super) &'a str);
 
 impl fmt::Display for Lower<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

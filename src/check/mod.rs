@@ -7,6 +7,8 @@ pub mod duration;
 mod finding;
 #[cfg(feature = "alloc")]
 pub mod plan;
+#[cfg(feature = "alloc")]
+pub mod review;
 mod setup;
 
 pub use finding::{About, Finding, Level, Missing};
