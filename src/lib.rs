@@ -24,6 +24,8 @@ pub mod equipment;
 pub mod guard;
 pub mod oxygen;
 pub mod quantity;
+#[cfg(feature = "records")]
+pub mod records;
 
 #[cfg(feature = "compile")]
 pub use builtin::CHAPTERS;

@@ -1,13 +1,13 @@
 //! Whether the card font has every sign that a card needs. A missing sign would print as an empty box.
 
-use super::{CardsError, data::Sheet};
+use super::CardsError;
 
 /// Lowered digits, which the templates set as small digits, and two hyphens, which they set as the common one.
 const SET_BY_TEMPLATES: [core::ops::RangeInclusive<char>; 2] =
     ['\u{2080}'..='\u{2089}', '\u{2010}'..='\u{2011}'];
 
-/// Checks every text of a sheet.
-pub fn check(sheet: &Sheet) -> Result<(), CardsError> {
+/// Checks every text of a document's data.
+pub fn check(data: &impl serde::Serialize) -> Result<(), CardsError> {
     // The font comes with the program; should it not be readable, Typst says so.
     let Ok(font) = ttf_parser::Face::parse(notosans::REGULAR_TTF, 0) else {
         return Ok(());
@@ -17,7 +17,7 @@ pub fn check(sheet: &Sheet) -> Result<(), CardsError> {
             || SET_BY_TEMPLATES.iter().any(|set| set.contains(&sign))
             || (!is_invisible(sign) && font.glyph_index(sign).is_some())
     };
-    let Ok(data) = serde_json::to_value(sheet) else {
+    let Ok(data) = serde_json::to_value(data) else {
         return Ok(());
     };
     match first_unprintable(&data, &printable) {

@@ -31,6 +31,17 @@ impl Level {
         }
     }
 
+    /// The word that stands for it in answers for programs.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Note => "note",
+            Self::Unknown => "unknown",
+            Self::Warn => "warn",
+            Self::Stop => "stop",
+        }
+    }
+
     /// Whether the set-up may not be called in order.
     #[must_use]
     pub const fn is_wrong(self) -> bool {

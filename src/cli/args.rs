@@ -7,8 +7,10 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use crate::book::{CardSize, Date, InvalidDate};
 use crate::cards::Paper;
 use crate::check::plan::Order;
+use crate::records::run::Grouping;
 
-/// Checks an oxygen-therapy rulebook, prints its pocket cards, checks a set-up, says how long the gas lasts and plans a transport.
+/// Checks an oxygen-therapy rulebook, prints its pocket cards, checks a set-up, says how long the gas lasts, plans a transport and reviews
+/// run records.
 #[derive(Debug, Parser)]
 #[command(
     name = "oxyfolio",
@@ -21,7 +23,8 @@ Start here:
   oxyfolio duration --cylinder D --pressure \"1500 psi\" --flow \"15 L/min\"
 
 Without --rules the demo rulebook of an invented agency is used.
-Exit code: 0 nothing wrong, 1 findings or errors in the rulebook, 2 could not run.
+Exit code: 0 nothing wrong, 1 findings or errors in the rulebook, 2 could not run, 3 lines of
+records that could not be read.
 
 Local protocol and medical direction come first. Training and reference aid: not a
 medical device, not a substitute for licensed judgement."
@@ -41,7 +44,7 @@ pub struct Asked {
     /// The folder that holds the rulebook's chapters [default: the demo rulebook in this program]
     #[arg(long, value_name = "DIR", global = true, display_order = 90)]
     pub rules: Option<PathBuf>,
-    /// How to answer: text for people, json for programs; sarif for editors and CI, only of check
+    /// How to answer: text for people, json for programs; ndjson and csv, only of review; sarif for editors and CI, only of check
     #[arg(
         long,
         value_enum,
@@ -60,6 +63,10 @@ pub enum AskedFormat {
     Text,
     /// For programs.
     Json,
+    /// For programs that take a line at a time.
+    Ndjson,
+    /// For spreadsheets.
+    Csv,
     /// For editors and CI.
     Sarif,
 }
@@ -74,17 +81,17 @@ pub struct Common {
 }
 
 impl Asked {
-    /// The options as every command knows them, and whether SARIF was asked for, which only one command answers in.
-    pub fn split(self) -> (Common, bool) {
+    /// The options as every command knows them, and the format as it was asked for: some only one command answers in.
+    pub fn split(self) -> (Common, AskedFormat) {
         let format = match self.format {
             AskedFormat::Json => Format::Json,
-            AskedFormat::Text | AskedFormat::Sarif => Format::Text,
+            _ => Format::Text,
         };
         let common = Common {
             rules: self.rules,
             format,
         };
-        (common, self.format == AskedFormat::Sarif)
+        (common, self.format)
     }
 }
 
@@ -173,6 +180,78 @@ device uses beside the flow. Cylinders are changed at the rulebook's change-over
 while another is left; the last may be used to the residual pressure. The planning margin
 is added to every leg. Exit code: 0 enough with the margin, 1 not or not to be relied on, 2 could not run.")]
     Plan(Plan),
+    /// Review run records: what went against the book?
+    #[command(after_help = "\
+Examples:
+  oxyfolio review march.ndjson april.csv.gz
+  oxyfolio review --by month --report year.pdf 2026-*.ndjson.zst
+  oxyfolio review --format ndjson - < runs.ndjson > findings.ndjson
+  oxyfolio review --schema > run.schema.json
+
+A record is NDJSON, one run a line, or CSV, one event a row with a head; packed with gzip
+or zstd or not; - is standard input:
+  {\"run\": \"A-17\", \"group\": \"adult\", \"conditions\": [], \"temperature_c\": 12, \"events\": [
+    {\"at\": \"2026-03-01T14:05:00+01:00\", \"do\": \"set-flow\", \"flow_lpm\": 15, \"by\": \"crew-4\"}]}
+  run,group,conditions,temperature_c,at,do,cylinder,pressure_psi,pressure_bar,flow_lpm,device,spo2_percent,by
+
+Write no patient's name: there is no field for it. Of a record's own words only the names
+of runs and crews are repeated, and --pseudonymise hides those. What was not recorded or
+can't be understood is reported as such, never as a pass. Findings come in the order of
+the input; those of standard input name the run and no line, so that parts of a file may
+be reviewed apart.
+Exit code: 0 nothing wrong, 1 findings, 2 could not run or could not read a file to its
+end, 3 lines that could not be read, with or without findings.")]
+    Review(Review),
+}
+
+/// Options of `review`.
+#[derive(Debug, Args)]
+pub struct Review {
+    /// The records; - for standard input
+    #[arg(value_name = "FILE", required_unless_present = "schema")]
+    pub files: Vec<PathBuf>,
+    /// By what the table is: rule, month or crew
+    #[arg(long, value_enum, default_value_t = ByArg::Rule, hide_possible_values = true)]
+    pub by: ByArg,
+    /// Write a one-page summary with charts
+    #[arg(long, value_name = "FILE.pdf")]
+    pub report: Option<PathBuf>,
+    /// The paper of the summary, a4 or letter
+    #[arg(long, value_enum, default_value_t = PaperArg::A4, hide_possible_values = true)]
+    pub paper: PaperArg,
+    /// Hide the names of runs and crews behind a hash with the secret key in this file, 16 bytes or more
+    #[arg(long, value_name = "KEYFILE")]
+    pub pseudonymise: Option<PathBuf>,
+    /// How many threads review [default: as many as the machine has]
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    pub threads: Option<u16>,
+    /// Print the JSON Schema of a run
+    #[arg(long)]
+    pub schema: bool,
+    /// The typesetting program
+    #[arg(long, value_name = "PROGRAM", default_value = "typst")]
+    pub typst: OsString,
+}
+
+/// A grouping on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum ByArg {
+    /// By the rule
+    Rule,
+    /// By the month of the run's first time
+    Month,
+    /// By crew
+    Crew,
+}
+
+impl From<ByArg> for Grouping {
+    fn from(by: ByArg) -> Self {
+        match by {
+            ByArg::Rule => Self::Rule,
+            ByArg::Month => Self::Month,
+            ByArg::Crew => Self::Crew,
+        }
+    }
 }
 
 /// Options of `check`.

@@ -1,6 +1,7 @@
 //! The program: a thin face on the library. Each command has a file of its own.
 //!
-//! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run.
+//! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not
+//! run, 3 when lines of records could not be read.
 
 mod args;
 mod book;
@@ -9,6 +10,7 @@ mod check;
 mod diagnostics;
 mod duration;
 mod plan;
+mod review;
 mod sarif;
 mod setup;
 mod words;
@@ -17,7 +19,7 @@ use std::{io::Write, process::ExitCode};
 
 use clap::Parser as _;
 
-use args::{Arguments, Command};
+use args::{Arguments, AskedFormat, Command};
 
 /// How a command ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,6 +30,8 @@ enum Outcome {
     Findings,
     /// What was given could not be used, and the reasons were printed.
     CouldNotRun,
+    /// Lines of records could not be read.
+    BadLines,
 }
 
 /// Why a command could not run, in a sentence.
@@ -43,12 +47,16 @@ impl<E: core::fmt::Display> From<E> for CannotRun {
 #[must_use]
 pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
-    let (common, sarif) = arguments.asked.split();
+    let (common, asked) = arguments.asked.split();
     let mut out = anstream::stdout().lock();
     let outcome = match &arguments.command {
-        Command::Check(command) if sarif => sarif::run(command, &common, &mut out),
-        _ if sarif => Err(CannotRun(
+        Command::Check(command) if asked == AskedFormat::Sarif => sarif::run(command, &common, &mut out),
+        _ if asked == AskedFormat::Sarif => Err(CannotRun(
             "--format sarif: only `check` answers in SARIF; write text or json".to_owned(),
+        )),
+        Command::Review(command) => review::run(command, &common, asked, &mut out),
+        _ if matches!(asked, AskedFormat::Ndjson | AskedFormat::Csv) => Err(CannotRun(
+            "--format ndjson and csv: only `review` answers in lines; write text or json".to_owned(),
         )),
         Command::Check(command) => check::run(command, &common, &mut out),
         Command::Cards(command) => cards::run(command, &common, &mut out),
@@ -64,6 +72,7 @@ pub fn run() -> ExitCode {
         Ok(Outcome::Fine) => ExitCode::SUCCESS,
         Ok(Outcome::Findings) => ExitCode::from(1),
         Ok(Outcome::CouldNotRun) => ExitCode::from(2),
+        Ok(Outcome::BadLines) => ExitCode::from(3),
         Err(CannotRun(reason)) => {
             anstream::eprintln!("error: {reason}");
             ExitCode::from(2)
