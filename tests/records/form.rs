@@ -51,7 +51,7 @@ fn key() -> impl Strategy<Value = String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(512))]
+    #![proptest_config(ProptestConfig { cases: 256, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn every_json_object_can_be_read(fields in prop::collection::vec((key(), any_json()), 0..6), pretty: bool) {

@@ -68,6 +68,8 @@ fn what_is_no_time() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn every_time_is_the_time_that_jiff_reads(
         year in 1700..2300_i32, month in 1..=12_u8, day in 1..=31_u8, hour in 0..24_u8, minute in 0..60_u8,

@@ -1,5 +1,6 @@
 //! The fields of a record: their names, and other names that people give them.
 
+use super::scan::Scanner;
 use crate::check::review::Field;
 use crate::compile::suggest::nearest;
 
@@ -95,6 +96,24 @@ impl Key {
             "temperature_c" => Self::Temperature,
             _ => return None,
         })
+    }
+
+    /// Takes the name of a field from a line, where it is written as it mostly is.
+    #[inline]
+    pub(super) fn take(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let (key, quoted) = match &scanner.beginning() {
+            b"at" => (Self::At, "\"at\""),
+            b"do" => (Self::Do, "\"do\""),
+            b"by" => (Self::By, "\"by\""),
+            b"cy" => (Self::Cylinder, "\"cylinder\""),
+            b"de" => (Self::Device, "\"device\""),
+            b"fl" => (Self::Flow, "\"flow_lpm\""),
+            b"sp" => (Self::Spo2, "\"spo2_percent\""),
+            b"pr" if scanner.takes_name("\"pressure_psi\"") => return Some(Self::PressurePsi),
+            b"pr" => (Self::PressureBar, "\"pressure_bar\""),
+            _ => return None,
+        };
+        scanner.takes_name(quoted).then_some(key)
     }
 
     /// Whether it belongs to the run; to an event otherwise.

@@ -5,7 +5,7 @@ use super::{
     buffer::{Spot, Value},
     key::Key,
     problem::About,
-    scan::{Scanner, Shape},
+    scan::{Scanner, Shape, Stop},
 };
 
 impl<'n> RunBuffer<'n> {
@@ -41,30 +41,32 @@ impl<'n> RunBuffer<'n> {
         let text = str::from_utf8(line).map_err(|error| BadLine::new(error.valid_up_to(), Fault::NotUtf8))?;
         // Taken out, so that a text in it and the rest of the buffer can be borrowed at once.
         let mut scratch = core::mem::take(&mut self.scratch);
-        let read = self.object(text, number, names, &mut scratch);
+        let mut scanner = Scanner::new(text);
+        let read = self.object(&mut scanner, text, number, names, &mut scratch);
         self.scratch = scratch;
-        read
+        read.map_err(|Stop| scanner.bad())
     }
 
     fn object(
         &mut self,
+        scanner: &mut Scanner<'_>,
         text: &str,
         line: u64,
         names: &'n Names<'_>,
         scratch: &mut String,
-    ) -> Result<(), BadLine> {
-        let mut scanner = Scanner::new(text);
+    ) -> Result<(), Stop> {
         let spot = Spot { text, line, byte: 0 };
         let begin = scanner.place();
         if scanner.shape()? != Shape::Object {
             scanner.skip(scratch)?;
             scanner.end()?;
-            return Err(BadLine::new(begin, Fault::NotObject));
+            return Err(scanner.stop(BadLine::new(begin, Fault::NotObject)));
         }
         scanner.open_object()?;
         let (mut first, mut seen) = (true, 0);
-        while let Some((byte, name)) = scanner.key(first, scratch)? {
+        while let Some(byte) = scanner.has_key(first)? {
             first = false;
+            let name = scanner.name(scratch)?;
             let Some(key) = Key::find(name).filter(|key| key.is_of_run()) else {
                 self.strange_key(name, false, spot.at(byte));
                 scanner.skip(scratch)?;
@@ -77,9 +79,9 @@ impl<'n> RunBuffer<'n> {
             }
             seen |= key.bit();
             match key {
-                Key::Events => self.events(&mut scanner, spot, names, scratch)?,
-                Key::Conditions => self.conditions(&mut scanner, spot, names, scratch)?,
-                _ => self.value(key, &mut scanner, spot, names, scratch)?,
+                Key::Events => self.events(scanner, spot, names, scratch)?,
+                Key::Conditions => self.conditions(scanner, spot, names, scratch)?,
+                _ => self.value(key, scanner, spot, names, scratch)?,
             }
         }
         scanner.end()?;
@@ -93,7 +95,7 @@ impl<'n> RunBuffer<'n> {
         spot: Spot<'_>,
         names: &'n Names<'_>,
         scratch: &mut String,
-    ) -> Result<(), BadLine> {
+    ) -> Result<(), Stop> {
         let byte = scanner.place();
         match scanner.shape()? {
             Shape::List => {}
@@ -114,7 +116,8 @@ impl<'n> RunBuffer<'n> {
                 Shape::Object => self.event(scanner, spot.at(byte), names, scratch)?,
                 found => {
                     scanner.skip(scratch)?;
-                    self.strange_event(found, spot.at(byte))?;
+                    self.strange_event(found, spot.at(byte))
+                        .map_err(|bad| scanner.stop(bad))?;
                 }
             }
         }
@@ -127,16 +130,23 @@ impl<'n> RunBuffer<'n> {
         spot: Spot<'_>,
         names: &'n Names<'_>,
         scratch: &mut String,
-    ) -> Result<(), BadLine> {
+    ) -> Result<(), Stop> {
         self.begin_event();
         scanner.open_object()?;
         let (mut first, mut seen, mut twice) = (true, 0, 0);
-        while let Some((byte, name)) = scanner.key(first, scratch)? {
+        while let Some(byte) = scanner.has_key(first)? {
             first = false;
-            let Some(key) = Key::find(name).filter(|key| !key.is_of_run()) else {
-                self.strange_key(name, true, spot.at(byte));
-                scanner.skip(scratch)?;
-                continue;
+            let key = match Key::take(scanner) {
+                Some(key) => key,
+                None => {
+                    let name = scanner.name(scratch)?;
+                    let Some(key) = Key::find(name).filter(|key| !key.is_of_run()) else {
+                        self.strange_key(name, true, spot.at(byte));
+                        scanner.skip(scratch)?;
+                        continue;
+                    };
+                    key
+                }
             };
             if seen & key.bit() != 0 {
                 // Told once, however often it is written.
@@ -150,7 +160,7 @@ impl<'n> RunBuffer<'n> {
             seen |= key.bit();
             self.value(key, scanner, spot, names, scratch)?;
         }
-        self.end_event(false, spot)
+        self.end_event(false, spot).map_err(|bad| scanner.stop(bad))
     }
 
     #[inline]
@@ -161,7 +171,7 @@ impl<'n> RunBuffer<'n> {
         spot: Spot<'_>,
         names: &'n Names<'_>,
         scratch: &mut String,
-    ) -> Result<(), BadLine> {
+    ) -> Result<(), Stop> {
         let spot = spot.at(scanner.place());
         let value = match scanner.shape()? {
             Shape::Text => Value::Text(scanner.text(scratch)?),
@@ -185,7 +195,7 @@ impl<'n> RunBuffer<'n> {
         spot: Spot<'_>,
         names: &'n Names<'_>,
         scratch: &mut String,
-    ) -> Result<(), BadLine> {
+    ) -> Result<(), Stop> {
         let key = Key::Conditions;
         let byte = scanner.place();
         match scanner.shape()? {

@@ -148,10 +148,20 @@ impl<'b, I: Copy> Table<'b, I> {
     }
 }
 
-/// The same for small letters and capitals (FNV-1a).
+/// The same for small letters and capitals: of the length, the first eight bytes and the last eight.
+#[inline]
 fn hash(name: &str) -> usize {
-    let hash = name.bytes().fold(0x811c_9dc5_u32, |hash, byte| {
-        (hash ^ u32::from(byte.to_ascii_lowercase())).wrapping_mul(0x0100_0193)
-    });
-    (hash ^ hash >> 15) as usize
+    /// What makes a capital small; what it does to other bytes doesn't matter here.
+    const SMALL: u64 = 0x2020_2020_2020_2020;
+    let bytes = name.as_bytes();
+    let (first, last) = match (bytes.first_chunk(), bytes.last_chunk()) {
+        (Some(first), Some(last)) => (u64::from_le_bytes(*first), u64::from_le_bytes(*last)),
+        _ => (bytes.iter().fold(0, |all, byte| all << 8 | u64::from(*byte)), 0),
+    };
+    let mixed = (first | SMALL)
+        .wrapping_mul(0x9e37_79b9_7f4a_7c15)
+        .wrapping_add((last | SMALL).rotate_left(29))
+        .wrapping_add(bytes.len() as u64)
+        .wrapping_mul(0xbf58_476d_1ce4_e5b9);
+    (mixed >> 32) as usize
 }

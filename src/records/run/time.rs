@@ -18,68 +18,61 @@ pub enum TimeFault {
 /// Reads `2026-03-01T14:05:00+01:00`. Parts of a second beyond the thousandth are cut.
 pub fn moment(text: &str) -> Result<Moment, TimeFault> {
     let bytes = text.as_bytes();
-    let two = |at: usize| -> Result<i64, TimeFault> {
-        match bytes.get(at..at + 2) {
-            Some([tens @ b'0'..=b'9', ones @ b'0'..=b'9']) => {
-                Ok(i64::from(tens - b'0') * 10 + i64::from(ones - b'0'))
-            }
-            _ => Err(TimeFault::Form),
-        }
-    };
-    let sign = |at: usize, allowed: &[u8]| match bytes.get(at) {
-        Some(byte) if allowed.contains(byte) => Ok(*byte),
-        _ => Err(TimeFault::Form),
-    };
-    let year = two(0)? * 100 + two(2)?;
-    sign(4, b"-")?;
-    let month = two(5)?;
-    sign(7, b"-")?;
-    let day = two(8)?;
     // A space between day and time is what section 5.6 allows for being read.
-    sign(10, b"Tt ")?;
-    let hour = two(11)?;
-    sign(13, b":")?;
-    let minute = two(14)?;
-    if !matches!(bytes.get(16), Some(b':')) {
-        return Err(match bytes.get(16) {
-            None | Some(b'Z' | b'z' | b'+' | b'-') => TimeFault::NoSeconds,
-            Some(_) => TimeFault::Form,
-        });
-    }
-    let second = two(17)?;
-    let mut at = 19;
+    let Some(
+        [
+            y1,
+            y2,
+            y3,
+            y4,
+            b'-',
+            m1,
+            m2,
+            b'-',
+            d1,
+            d2,
+            b'T' | b't' | b' ',
+            h1,
+            h2,
+            b':',
+            n1,
+            n2,
+            b':',
+            s1,
+            s2,
+        ],
+    ) = bytes.first_chunk::<19>()
+    else {
+        return Err(shorter(bytes));
+    };
+    let year = two(y1, y2)? * 100 + two(y3, y4)?;
+    let (month, day) = (two(m1, m2)?, two(d1, d2)?);
+    let (hour, minute, second) = (two(h1, h2)?, two(n1, n2)?, two(s1, s2)?);
+    let mut rest = bytes.get(19..).unwrap_or_default();
     let mut thousandths = 0;
-    if bytes.get(at) == Some(&b'.') {
-        at += 1;
-        let begin = at;
-        let mut worth = 100;
-        while let Some(digit @ b'0'..=b'9') = bytes.get(at) {
-            thousandths += i64::from(digit - b'0') * worth;
-            worth /= 10;
-            at += 1;
-        }
-        if at == begin {
+    if let [b'.', parts @ ..] = rest {
+        let digits = parts.iter().take_while(|byte| byte.is_ascii_digit()).count();
+        if digits == 0 {
             return Err(TimeFault::Form);
         }
+        for (digit, worth) in parts.iter().take(digits).zip([100, 10, 1]) {
+            thousandths += i64::from(digit - b'0') * worth;
+        }
+        rest = parts.get(digits..).unwrap_or_default();
     }
-    let (offset, end) = match bytes.get(at) {
-        None => return Err(TimeFault::NoOffset),
-        Some(b'Z' | b'z') => (0, at + 1),
-        Some(sign_byte @ (b'+' | b'-')) => {
-            let hours = two(at + 1)?;
-            sign(at + 3, b":")?;
-            let minutes = two(at + 4)?;
+    let offset = match rest {
+        [] => return Err(TimeFault::NoOffset),
+        [b'Z' | b'z'] => 0,
+        [sign @ (b'+' | b'-'), h1, h2, b':', m1, m2] => {
+            let (hours, minutes) = (two(h1, h2)?, two(m1, m2)?);
             if hours > 23 || minutes > 59 {
                 return Err(TimeFault::NoSuchTime);
             }
             let offset = hours * 60 + minutes;
-            (if *sign_byte == b'-' { -offset } else { offset }, at + 6)
+            if *sign == b'-' { -offset } else { offset }
         }
-        Some(_) => return Err(TimeFault::Form),
+        _ => return Err(TimeFault::Form),
     };
-    if end != bytes.len() {
-        return Err(TimeFault::Form);
-    }
     // 60 is a leap second.
     if !(1..=12).contains(&month)
         || day < 1
@@ -93,6 +86,26 @@ pub fn moment(text: &str) -> Result<Moment, TimeFault> {
     let seconds = days(year, month, day) * 86_400 + hour * 3_600 + (minute - offset) * 60 + second;
     let offset = i16::try_from(offset).map_err(|_| TimeFault::NoSuchTime)?;
     Ok(Moment::new(seconds * 1_000 + thousandths, offset))
+}
+
+/// What is missing of a text that isn't long enough or has other signs between its digits.
+fn shorter(bytes: &[u8]) -> TimeFault {
+    match bytes {
+        [_, _, _, _, b'-', _, _, b'-', _, _, _, _, _, b':', _, _, rest @ ..]
+            if matches!(rest, [] | [b'Z' | b'z' | b'+' | b'-', ..]) =>
+        {
+            TimeFault::NoSeconds
+        }
+        _ => TimeFault::Form,
+    }
+}
+
+const fn two(tens: &u8, ones: &u8) -> Result<i64, TimeFault> {
+    let (tens, ones) = (tens.wrapping_sub(b'0'), ones.wrapping_sub(b'0'));
+    if tens > 9 || ones > 9 {
+        return Err(TimeFault::Form);
+    }
+    Ok(tens as i64 * 10 + ones as i64)
 }
 
 const fn days_in(year: i64, month: i64) -> i64 {

@@ -46,6 +46,37 @@ pub(super) struct Said<'a, 'b> {
     pub rule_line: u32,
 }
 
+impl<'a, 'b> Said<'a, 'b> {
+    /// Something about a record itself; the agency's rule stands for whose records they are.
+    pub fn of_record(
+        book: &'b Rulebook,
+        code: &'static str,
+        level: Level,
+        message: &'a dyn Display,
+        remedy: Option<&'a str>,
+    ) -> Self {
+        let rule = &book.agency.rule;
+        Self {
+            run: None,
+            by: None,
+            file: None,
+            line: None,
+            column: None,
+            event: None,
+            code,
+            level,
+            message,
+            remedy,
+            from: None,
+            until: None,
+            minutes: None,
+            kind: Kind::Agency,
+            rule,
+            rule_line: rule.place.line,
+        }
+    }
+}
+
 /// Writes findings; what is the same in each is made once.
 #[derive(Debug)]
 pub(super) struct Writer {

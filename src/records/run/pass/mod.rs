@@ -3,22 +3,28 @@
 //! Batches depend on the input alone, and whatever depends on more than one batch (runs that come twice, sums) is done in
 //! order. So the output is the same whatever the number of threads. The number of batches at a time is bounded.
 
+mod ordered;
+mod source;
+
 use std::{
-    io::{self, Read, Write},
+    io::{self, Write},
     sync::{Arc, Mutex, PoisonError},
 };
+
+use ordered::Ordered;
+use source::Source;
 
 use super::{
     BadLine, Input, Names, Pseudonyms, RunBuffer, Written,
     buffer::column,
     csv::Head,
-    input::{Batch, Form, Lines, is_blank, row_of},
-    problem::{About, Problem},
+    input::{Batch, Form, is_blank, row_of},
+    problem::Problem,
     tally::{BadNote, Group, Tally},
     window::{self, Window},
     write::{Said, Writer},
 };
-use crate::book::{Kind, Rulebook};
+use crate::book::Rulebook;
 use crate::check::review::{Notes, Reviewer};
 use crate::guard::Evaluator;
 
@@ -424,7 +430,6 @@ impl<'j, 'b: 'j, E: Evaluator<'b> + Sync> Job<'j, 'b, E> {
     ) {
         let file = self.files.get(file).and_then(Option::as_deref);
         let hint = problem.hint();
-        let rule = &self.book.agency.rule;
         let said = Said {
             run,
             by,
@@ -432,16 +437,13 @@ impl<'j, 'b: 'j, E: Evaluator<'b> + Sync> Job<'j, 'b, E> {
             line: file.map(|_| problem.line),
             column: Some(problem.column),
             event: problem.event,
-            code: problem.code(),
-            level: problem.level(),
-            message: problem,
-            remedy: hint.as_deref(),
-            from: None,
-            until: None,
-            minutes: None,
-            kind: Kind::Agency,
-            rule,
-            rule_line: rule.place.line,
+            ..Said::of_record(
+                self.book,
+                problem.code(),
+                problem.level(),
+                problem,
+                hint.as_deref(),
+            )
         };
         let group = group.map(|group| Group {
             crew: group.crew.map(|crew| by.or(crew)),
@@ -452,7 +454,6 @@ impl<'j, 'b: 'j, E: Evaluator<'b> + Sync> Job<'j, 'b, E> {
 
     fn bad(&self, part: &mut Part<'b>, file: usize, line: u64, bad: &BadLine, column: usize) {
         let name = self.files.get(file).and_then(Option::as_deref);
-        let rule = &self.book.agency.rule;
         part.tally.bad_lines += 1;
         if part.tally.bad.len() < super::tally::MOST_BAD {
             part.tally.bad.push(BadNote {
@@ -463,22 +464,16 @@ impl<'j, 'b: 'j, E: Evaluator<'b> + Sync> Job<'j, 'b, E> {
             });
         }
         let said = Said {
-            run: None,
-            by: None,
             file: name,
             line: name.map(|_| line),
             column: Some(column),
-            event: None,
-            code: bad.code(),
-            level: crate::check::Level::Unknown,
-            message: bad,
-            remedy: Some(bad.hint()),
-            from: None,
-            until: None,
-            minutes: None,
-            kind: Kind::Agency,
-            rule,
-            rule_line: rule.place.line,
+            ..Said::of_record(
+                self.book,
+                bad.code(),
+                crate::check::Level::Unknown,
+                bad,
+                Some(bad.hint()),
+            )
         };
         self.say(part, &said, None);
     }
@@ -495,196 +490,4 @@ fn lines(bytes: &[u8]) -> impl Iterator<Item = &[u8]> {
         rest = after;
         Some(row_of(line))
     })
-}
-
-/// The files one after the other.
-struct Source<'s> {
-    left: core::iter::Enumerate<core::slice::Iter<'s, Input>>,
-    inputs: &'s [Input],
-    now: Option<(usize, Lines<'static>)>,
-    failed: Vec<(String, String)>,
-    watch: Option<fn(u64)>,
-}
-
-impl Source<'_> {
-    /// Fills batches; how many.
-    fn fill_all(&mut self, slots: &mut [Slot<'_>]) -> usize {
-        let mut filled = 0;
-        for slot in slots {
-            if !self.fill(slot) {
-                break;
-            }
-            filled += 1;
-        }
-        filled
-    }
-
-    /// Fills a batch; whether there was anything left.
-    fn fill(&mut self, slot: &mut Slot<'_>) -> bool {
-        loop {
-            let Some((index, lines)) = &mut self.now else {
-                let Some((index, input)) = self.left.next() else {
-                    return false;
-                };
-                let watch = self.watch;
-                let is_csv = matches!(input, Input::File(path) if is_csv(path));
-                match input
-                    .open()
-                    .and_then(|from| Lines::new(Watched { from, watch }, is_csv))
-                {
-                    Ok(lines) => self.now = Some((index, lines)),
-                    Err(error) => self.fail(index, 1, &error),
-                }
-                continue;
-            };
-            let index = *index;
-            match lines.fill(&mut slot.batch) {
-                Ok(true) => {
-                    slot.file = index;
-                    return true;
-                }
-                Ok(false) => self.now = None,
-                Err(error) => {
-                    let line = lines.line();
-                    self.now = None;
-                    self.fail(index, line, &error);
-                }
-            }
-        }
-    }
-
-    fn fail(&mut self, index: usize, line: u64, error: &io::Error) {
-        let name = self.inputs.get(index).map(Input::shown).unwrap_or_default();
-        let why = match error.kind() {
-            io::ErrorKind::UnexpectedEof => "the packed file breaks off".to_owned(),
-            _ => error.to_string(),
-        };
-        self.failed
-            .push((name, format!("cannot be read from line {line} on: {why}")));
-    }
-}
-
-/// Whether a file's name says that it is CSV, packed or not.
-fn is_csv(path: &std::path::Path) -> bool {
-    let name = path
-        .file_name()
-        .and_then(|name| name.to_str())
-        .unwrap_or_default();
-    let name = name.to_lowercase();
-    [".csv", ".csv.gz", ".csv.zst"]
-        .iter()
-        .any(|end| name.ends_with(end))
-}
-
-/// Tells how much is read.
-struct Watched<R> {
-    from: R,
-    watch: Option<fn(u64)>,
-}
-
-impl<R: Read> Read for Watched<R> {
-    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
-        let read = self.from.read(buffer)?;
-        if let Some(watch) = self.watch {
-            watch(read as u64);
-        }
-        Ok(read)
-    }
-}
-
-/// What is done in the order of the input.
-struct Ordered<'o, 'b> {
-    tally: Tally<'b>,
-    window: Window,
-    out: &'o mut dyn Write,
-    is_list: bool,
-    any: bool,
-    scratch: (Vec<u8>, String),
-}
-
-impl<'b> Ordered<'_, 'b> {
-    fn write(&mut self, bytes: &[u8], is_finding: bool) -> Result<(), PassError> {
-        let bytes = if self.is_list && is_finding && !self.any && !bytes.is_empty() {
-            self.any = true;
-            // The first of a list has no comma before it.
-            bytes.get(1..).unwrap_or_default()
-        } else {
-            bytes
-        };
-        self.out.write_all(bytes).map_err(PassError::Write)
-    }
-
-    fn take<E: Evaluator<'b> + Sync>(
-        &mut self,
-        job: &Job<'_, 'b, E>,
-        slot: &mut Slot<'b>,
-    ) -> Result<(), PassError> {
-        let Slot { file, part, .. } = slot;
-        self.tally.merge(&mut part.tally);
-        let mut written = 0;
-        for named in &part.named {
-            if self.window.saw(named.hash) {
-                self.write(part.out.get(written..named.out).unwrap_or_default(), true)?;
-                written = named.out;
-                self.twice(job, *file, named, &part.names)?;
-            }
-        }
-        self.write(part.out.get(written..).unwrap_or_default(), true)
-    }
-
-    fn twice<E: Evaluator<'b> + Sync>(
-        &mut self,
-        job: &Job<'_, 'b, E>,
-        file: usize,
-        named: &Named,
-        names: &str,
-    ) -> Result<(), PassError> {
-        let (begin, middle) = named.name;
-        let name = names.get(begin..middle);
-        let crew = named.crew.and_then(|end| names.get(middle..end));
-        let file = job.files.get(file).and_then(Option::as_deref);
-        let problem = Problem {
-            about: About::RunTwice,
-            event: None,
-            line: named.line,
-            byte: 0,
-            column: 1,
-        };
-        let hint = problem.hint();
-        let rule = &job.book.agency.rule;
-        let said = Said {
-            run: name,
-            by: None,
-            file,
-            line: file.map(|_| named.line),
-            column: None,
-            event: None,
-            code: problem.code(),
-            level: problem.level(),
-            message: &problem,
-            remedy: hint.as_deref(),
-            from: None,
-            until: None,
-            minutes: None,
-            kind: Kind::Agency,
-            rule,
-            rule_line: rule.place.line,
-        };
-        self.tally.again();
-        let group = Group {
-            month: named.month,
-            crew: job.options.crews.then_some(crew),
-        };
-        self.tally.finding(&said, Some(group));
-        self.tally.runs_wrong += u64::from(!named.is_wrong);
-        if job.writer.writes() {
-            let (mut bytes, mut text) = core::mem::take(&mut self.scratch);
-            bytes.clear();
-            job.writer.write(&mut bytes, &mut text, &said);
-            let written = self.write(&bytes, true);
-            self.scratch = (bytes, text);
-            written?;
-        }
-        Ok(())
-    }
 }
