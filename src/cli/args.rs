@@ -225,6 +225,9 @@ pub struct Review {
     /// How many threads review [default: as many as the machine has]
     #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024))]
     pub threads: Option<u16>,
+    /// Exit with 0 for findings and lines that could not be read too, for what takes any other code for a failure
+    #[arg(long)]
+    pub exit_0: bool,
     /// Print the JSON Schema of a run
     #[arg(long)]
     pub schema: bool,

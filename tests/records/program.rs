@@ -67,6 +67,8 @@ fn exit_codes() {
     assert_eq!(of(r#"{"run":"A","group":"adlut"}"#), 1);
     assert_eq!(of("{"), 3);
     assert_eq!(of("{\"run\":\"A\",\"group\":\"adlut\"}\n{"), 3);
+    assert_eq!(code(&oxyfolio(&["review", "--exit-0", FAULTS])), 0);
+    assert_eq!(code(&oxyfolio(&["review", "--exit-0", "no-such-file.ndjson"])), 2);
     let missing = oxyfolio(&["review", "no-such-file.ndjson"]);
     assert_eq!(code(&missing), 2);
     assert!(text(&missing).is_empty());

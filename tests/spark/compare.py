@@ -14,8 +14,9 @@ spark = SparkContext(conf=conf)
 spark.setLogLevel("ERROR")
 
 start = time.monotonic()
-# checkCode stays off: exit code 1 says that there are findings, 3 that lines could not be read.
-found = spark.textFile(records, PARTS).pipe(f"{program} review --format ndjson --threads 1 -").collect()
+# Without --exit-0 findings would be a failure to Scala's RDD.pipe, and to Python's with checkCode.
+command = f"{program} review --format ndjson --exit-0 --threads 1 -"
+found = spark.textFile(records, PARTS).pipe(command, checkCode=True).collect()
 spark_seconds = time.monotonic() - start
 parts = spark.textFile(records, PARTS).getNumPartitions()
 spark.stop()

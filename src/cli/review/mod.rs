@@ -123,6 +123,8 @@ impl Job<'_> {
         }
         Ok(if !tally.failed.is_empty() {
             Outcome::CouldNotRun
+        } else if command.exit_0 {
+            Outcome::Fine
         } else if tally.bad_lines > 0 {
             Outcome::BadLines
         } else if tally.levels.wrong() > 0 {

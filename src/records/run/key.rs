@@ -101,19 +101,20 @@ impl Key {
     /// Takes the name of a field from a line, where it is written as it mostly is.
     #[inline]
     pub(super) fn take(scanner: &mut Scanner<'_>) -> Option<Self> {
-        let (key, quoted) = match &scanner.beginning() {
-            b"at" => (Self::At, "\"at\""),
-            b"do" => (Self::Do, "\"do\""),
-            b"by" => (Self::By, "\"by\""),
-            b"cy" => (Self::Cylinder, "\"cylinder\""),
-            b"de" => (Self::Device, "\"device\""),
-            b"fl" => (Self::Flow, "\"flow_lpm\""),
-            b"sp" => (Self::Spo2, "\"spo2_percent\""),
-            b"pr" if scanner.takes_name("\"pressure_psi\"") => return Some(Self::PressurePsi),
-            b"pr" => (Self::PressureBar, "\"pressure_bar\""),
+        // Names of fixed length are compared as numbers.
+        let (there, key) = match &scanner.beginning() {
+            b"at" => (scanner.takes_name(b"\"at\":"), Self::At),
+            b"do" => (scanner.takes_name(b"\"do\":"), Self::Do),
+            b"by" => (scanner.takes_name(b"\"by\":"), Self::By),
+            b"cy" => (scanner.takes_name(b"\"cylinder\":"), Self::Cylinder),
+            b"de" => (scanner.takes_name(b"\"device\":"), Self::Device),
+            b"fl" => (scanner.takes_name(b"\"flow_lpm\":"), Self::Flow),
+            b"sp" => (scanner.takes_name(b"\"spo2_percent\":"), Self::Spo2),
+            b"pr" if scanner.takes_name(b"\"pressure_psi\":") => (true, Self::PressurePsi),
+            b"pr" => (scanner.takes_name(b"\"pressure_bar\":"), Self::PressureBar),
             _ => return None,
         };
-        scanner.takes_name(quoted).then_some(key)
+        there.then_some(key)
     }
 
     /// Whether it belongs to the run; to an event otherwise.

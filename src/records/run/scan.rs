@@ -170,11 +170,11 @@ impl<'l> Scanner<'l> {
 
     /// Takes a name and its colon, where they come next as they are mostly written: no space, no escape.
     #[inline]
-    pub fn takes_name(&mut self, quoted: &str) -> bool {
+    pub fn takes_name<const N: usize>(&mut self, name: &[u8; N]) -> bool {
         let rest = self.line.as_bytes().get(self.at..).unwrap_or_default();
-        let there = rest.starts_with(quoted.as_bytes()) && rest.get(quoted.len()) == Some(&b':');
+        let there = rest.first_chunk::<N>() == Some(name);
         if there {
-            self.at += quoted.len() + 1;
+            self.at += N;
         }
         there
     }

@@ -89,13 +89,29 @@ pub fn moment(text: &str) -> Result<Moment, TimeFault> {
 }
 
 /// What is missing of a text that isn't long enough or has other signs between its digits.
-fn shorter(bytes: &[u8]) -> TimeFault {
+const fn shorter(bytes: &[u8]) -> TimeFault {
     match bytes {
-        [_, _, _, _, b'-', _, _, b'-', _, _, _, _, _, b':', _, _, rest @ ..]
-            if matches!(rest, [] | [b'Z' | b'z' | b'+' | b'-', ..]) =>
-        {
-            TimeFault::NoSeconds
-        }
+        [_, _, _, _, b'-', _, _, b'-', _, _, _, _, _, b':', _, _]
+        | [
+            _,
+            _,
+            _,
+            _,
+            b'-',
+            _,
+            _,
+            b'-',
+            _,
+            _,
+            _,
+            _,
+            _,
+            b':',
+            _,
+            _,
+            b'Z' | b'z' | b'+' | b'-',
+            ..,
+        ] => TimeFault::NoSeconds,
         _ => TimeFault::Form,
     }
 }
