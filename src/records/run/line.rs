@@ -24,7 +24,8 @@ impl<'n> RunBuffer<'n> {
     /// run.read_json(line.as_bytes(), 1, &names)?;
     /// assert_eq!(run.name(), Some("A-17"));
     /// let problem = run.problems()[0];
-    /// assert_eq!((problem.code(), problem.column), ("unit-missing", 80));
+    /// assert_eq!(problem.code(), "unit-missing");
+    /// assert_eq!(Some(problem.byte), line.find("\"flow\""));
     /// assert_eq!(problem.hint().as_deref(), Some("did you mean `flow_lpm`?"));
     /// # Ok::<(), oxyfolio::records::run::BadLine>(())
     /// ```
