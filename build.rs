@@ -18,6 +18,8 @@ mod compile;
 mod equipment;
 #[path = "src/guard/mod.rs"]
 mod guard;
+#[path = "src/lookup/mod.rs"]
+mod lookup;
 #[path = "src/oxygen/mod.rs"]
 mod oxygen;
 #[path = "src/quantity/mod.rs"]
@@ -34,6 +36,7 @@ fn main() -> ExitCode {
     println!("cargo::rerun-if-changed=src/compile");
     println!("cargo::rerun-if-changed=src/equipment");
     println!("cargo::rerun-if-changed=src/guard");
+    println!("cargo::rerun-if-changed=src/lookup");
     println!("cargo::rerun-if-changed=src/oxygen");
     println!("cargo::rerun-if-changed=src/quantity");
     println!("cargo::rerun-if-changed=src/storage");

@@ -22,8 +22,12 @@ pub mod cli;
 pub mod compile;
 pub mod equipment;
 pub mod guard;
+#[cfg(feature = "alloc")]
+pub mod lookup;
 pub mod oxygen;
 pub mod quantity;
+#[cfg(feature = "records")]
+pub mod records;
 
 #[cfg(feature = "compile")]
 pub use builtin::CHAPTERS;

@@ -95,3 +95,14 @@ fn the_sample_error_in_readme_is_what_the_program_says() {
         assert!(readme.contains(line), "README lacks {line:?} of\n{said}");
     }
 }
+
+#[test]
+fn the_bad_line_in_readme_is_what_the_program_says() {
+    let output = common::oxyfolio(&["review", "tests/runs/faults.ndjson"]);
+    let said = String::from_utf8(output.stdout).unwrap();
+    let line = said
+        .lines()
+        .find(|line| line.starts_with("tests/runs/faults.ndjson:"))
+        .expect("a bad line");
+    assert!(document("README.md").contains(line), "README lacks {line:?}");
+}

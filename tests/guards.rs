@@ -8,8 +8,14 @@
 )]
 
 #[cfg(test)]
+#[path = "guards/all_at_once.rs"]
+mod all_at_once;
+#[cfg(test)]
 #[path = "guards/amount.rs"]
 mod amount;
+#[cfg(test)]
+#[path = "guards/borders.rs"]
+mod borders;
 #[cfg(test)]
 #[path = "guards/demo.rs"]
 mod demo;

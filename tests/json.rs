@@ -31,7 +31,7 @@ fn holds(name: &str, answer: &Value) {
 
 #[test]
 fn every_schema_is_a_schema() {
-    for name in ["check", "setup", "duration", "plan", "cards"] {
+    for name in ["check", "setup", "duration", "plan", "stock", "cards"] {
         assert!(jsonschema::draft202012::meta::is_valid(&schema(name)), "{name}");
     }
 }
@@ -129,6 +129,20 @@ fn plans() {
     }
     // A file with mistakes is answered like a book with mistakes.
     let (code, answer) = json(&["plan", concat!(env!("CARGO_MANIFEST_DIR"), "/Cargo.toml")]);
+    assert_eq!((code, &answer["ok"]), (2, &Value::Bool(false)));
+    holds("check", &answer);
+}
+
+#[test]
+fn stocks() {
+    let list = |name: &str| format!("{}/tests/stock/{name}", env!("CARGO_MANIFEST_DIR"));
+    for (name, status) in [("larkmere.csv", 1), ("in-order.csv", 0), ("mistakes.csv", 3)] {
+        let (code, answer) = json(&["stock", &list(name), "--today", "2026-11-25"]);
+        assert_eq!((code, &answer["ok"]), (status, &Value::Bool(status == 0)));
+        holds("stock", &answer);
+    }
+    // A list of which no row can be read is answered like a book with mistakes.
+    let (code, answer) = json(&["stock", concat!(env!("CARGO_MANIFEST_DIR"), "/Cargo.toml")]);
     assert_eq!((code, &answer["ok"]), (2, &Value::Bool(false)));
     holds("check", &answer);
 }

@@ -145,29 +145,42 @@ pub struct CautionLine {
     pub remedy: String,
 }
 
+impl Identity {
+    /// That of a rulebook.
+    #[must_use]
+    pub fn of(book: &Rulebook) -> Self {
+        let agency = &book.agency;
+        Self {
+            agency: agency.rule.name.to_string(),
+            place: agency.location.to_string(),
+            medical_director: agency.medical_director.to_string(),
+            edition: agency.edition.to_string(),
+            effective: agency.effective.to_string(),
+            review: agency.review.to_string(),
+            signed_off: agency.signed_off.to_string(),
+            digest: book.short_digest.to_string(),
+        }
+    }
+}
+
+/// The disclaimers of everything printed, then the agency's own.
+pub(super) fn disclaimers(book: &Rulebook) -> Vec<String> {
+    let own = book.agency.disclaimers.iter().map(ToString::to_string);
+    ALWAYS_DISCLAIMERS
+        .map(str::to_owned)
+        .into_iter()
+        .chain(own)
+        .collect()
+}
+
 impl Sheet {
     /// The cards of a rulebook in one size, for one paper.
     #[must_use]
     pub fn new(book: &Rulebook, size: CardSize, paper: Paper) -> Self {
-        let agency = &book.agency;
-        let own = agency.disclaimers.iter().map(ToString::to_string);
         let of_size = book.cards.iter().filter(|card| card.sizes.contains(&size));
         Self {
-            identity: Identity {
-                agency: agency.rule.name.to_string(),
-                place: agency.location.to_string(),
-                medical_director: agency.medical_director.to_string(),
-                edition: agency.edition.to_string(),
-                effective: agency.effective.to_string(),
-                review: agency.review.to_string(),
-                signed_off: agency.signed_off.to_string(),
-                digest: book.short_digest.to_string(),
-            },
-            disclaimers: ALWAYS_DISCLAIMERS
-                .map(str::to_owned)
-                .into_iter()
-                .chain(own)
-                .collect(),
+            identity: Identity::of(book),
+            disclaimers: disclaimers(book),
             cautions: ALWAYS_CAUTIONS.map(str::to_owned).to_vec(),
             size: format::of_card(size),
             paper: format::of_paper(paper),

@@ -1,13 +1,15 @@
-//! Whether the card font has every sign that a card needs. A missing sign would print as an empty box.
+//! Whether the card font has every sign that a card or a sheet needs. A missing sign would print as an empty box.
 
-use super::{CardsError, data::Sheet};
+use serde::Serialize;
+
+use super::CardsError;
 
 /// Lowered digits, which the templates set as small digits, and two hyphens, which they set as the common one.
 const SET_BY_TEMPLATES: [core::ops::RangeInclusive<char>; 2] =
     ['\u{2080}'..='\u{2089}', '\u{2010}'..='\u{2011}'];
 
-/// Checks every text of a sheet.
-pub fn check(sheet: &Sheet) -> Result<(), CardsError> {
+/// Checks every text of what is to be printed.
+pub fn check(sheet: &impl Serialize) -> Result<(), CardsError> {
     // The font comes with the program; should it not be readable, Typst says so.
     let Ok(font) = ttf_parser::Face::parse(notosans::REGULAR_TTF, 0) else {
         return Ok(());

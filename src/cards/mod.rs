@@ -8,6 +8,9 @@ pub mod data;
 mod format;
 mod glyphs;
 pub mod output;
+#[cfg(feature = "records")]
+pub mod review;
+pub mod stock;
 pub mod typst;
 
 pub use format::{Paper, SIZES};

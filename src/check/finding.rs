@@ -31,6 +31,17 @@ impl Level {
         }
     }
 
+    /// The word that stands for it in answers for programs.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Note => "note",
+            Self::Unknown => "unknown",
+            Self::Warn => "warn",
+            Self::Stop => "stop",
+        }
+    }
+
     /// Whether the set-up may not be called in order.
     #[must_use]
     pub const fn is_wrong(self) -> bool {
@@ -471,7 +482,7 @@ fn then(
 }
 
 /// A name inside a sentence: its first letter small, unless the second is a capital too or there is none.
-struct Lower<'a>(&'a str);
+pub(super) struct Lower<'a>(pub(super) &'a str);
 
 impl fmt::Display for Lower<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -7,8 +7,10 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use crate::book::{CardSize, Date, InvalidDate};
 use crate::cards::Paper;
 use crate::check::plan::Order;
+use crate::records::run::Grouping;
 
-/// Checks an oxygen-therapy rulebook, prints its pocket cards, checks a set-up, says how long the gas lasts and plans a transport.
+/// Checks an oxygen-therapy rulebook, prints its pocket cards, checks a set-up, says how long the gas lasts, plans a transport,
+/// looks at the cylinders in stock and reviews run records.
 #[derive(Debug, Parser)]
 #[command(
     name = "oxyfolio",
@@ -21,7 +23,8 @@ Start here:
   oxyfolio duration --cylinder D --pressure \"1500 psi\" --flow \"15 L/min\"
 
 Without --rules the demo rulebook of an invented agency is used.
-Exit code: 0 nothing wrong, 1 findings or errors in the rulebook, 2 could not run.
+Exit code: 0 nothing wrong, 1 findings or errors in the rulebook, 2 could not run, 3 lines of
+records that could not be read.
 
 Local protocol and medical direction come first. Training and reference aid: not a
 medical device, not a substitute for licensed judgement."
@@ -41,7 +44,7 @@ pub struct Asked {
     /// The folder that holds the rulebook's chapters [default: the demo rulebook in this program]
     #[arg(long, value_name = "DIR", global = true, display_order = 90)]
     pub rules: Option<PathBuf>,
-    /// How to answer: text for people, json for programs; sarif for editors and CI, only of check
+    /// How to answer: text for people, json for programs; ndjson and csv, only of review; sarif for editors and CI, only of check
     #[arg(
         long,
         value_enum,
@@ -60,6 +63,10 @@ pub enum AskedFormat {
     Text,
     /// For programs.
     Json,
+    /// For programs that take a line at a time.
+    Ndjson,
+    /// For spreadsheets.
+    Csv,
     /// For editors and CI.
     Sarif,
 }
@@ -74,17 +81,17 @@ pub struct Common {
 }
 
 impl Asked {
-    /// The options as every command knows them, and whether SARIF was asked for, which only one command answers in.
-    pub fn split(self) -> (Common, bool) {
+    /// The options as every command knows them, and the format as it was asked for: some only one command answers in.
+    pub fn split(self) -> (Common, AskedFormat) {
         let format = match self.format {
             AskedFormat::Json => Format::Json,
-            AskedFormat::Text | AskedFormat::Sarif => Format::Text,
+            _ => Format::Text,
         };
         let common = Common {
             rules: self.rules,
             format,
         };
-        (common, self.format == AskedFormat::Sarif)
+        (common, self.format)
     }
 }
 
@@ -173,6 +180,103 @@ device uses beside the flow. Cylinders are changed at the rulebook's change-over
 while another is left; the last may be used to the residual pressure. The planning margin
 is added to every leg. Exit code: 0 enough with the margin, 1 not or not to be relied on, 2 could not run.")]
     Plan(Plan),
+    /// Look at the cylinders in stock: what to take out or swap, which tests are due, minutes on hand
+    #[command(after_help = "\
+Examples:
+  oxyfolio stock cylinders.csv
+  oxyfolio stock cylinders.csv --temperature \"4 °C\" --due-within \"6 months\"
+  oxyfolio stock cylinders.csv --sheet inspection.pdf --paper letter
+  some-other-program | oxyfolio stock - --format json
+
+A list, in CSV: the first line names the columns, in any order.
+  serial,size,pressure_psi,tested,marks,location
+  LV-1041,D,2000,2024-03,plus,Station 1
+  LV-1042,E,1900,2021-10,,\"Station 1, shelf 2\"
+pressure_bar in place of pressure_psi, or both with one filled in each row. tested is the
+month of the last test. marks: plus, star, steel, aluminium, or none.
+
+How long a test holds, the fill limits and the least readings are the rulebook's. A test
+is past when its month is over; in its month it is a warning. Minutes on hand are those
+of the cylinders fit for service, each device at its usual flow, down to the residual
+pressure, each cylinder rounded down. What isn't counted is named with its reason.
+Exit code: 0 nothing wrong, 1 findings, 2 could not run, 3 some rows could not be read
+(the others were looked at; there may be findings too).")]
+    Stock(Stock),
+    /// Review run records: what went against the book?
+    #[command(after_help = "\
+Examples:
+  oxyfolio review march.ndjson april.csv.gz
+  oxyfolio review --by month --report year.pdf 2026-*.ndjson.zst
+  oxyfolio review --format ndjson - < runs.ndjson > findings.ndjson
+  oxyfolio review --schema > run.schema.json
+
+A record is NDJSON, one run a line, or CSV, one event a row with a head; packed with gzip
+or zstd or not; - is standard input:
+  {\"run\": \"A-17\", \"group\": \"adult\", \"conditions\": [], \"temperature_c\": 12, \"events\": [
+    {\"at\": \"2026-03-01T14:05:00+01:00\", \"do\": \"set-flow\", \"flow_lpm\": 15, \"by\": \"crew-4\"}]}
+  run,group,conditions,temperature_c,at,do,cylinder,pressure_psi,pressure_bar,flow_lpm,device,spo2_percent,by
+
+Write no patient's name: there is no field for it. Of a record's own words only the names
+of runs and crews are repeated, and --pseudonymise hides those. What was not recorded or
+can't be understood is reported as such, never as a pass. Findings come in the order of
+the input; those of standard input name the run and no line, so that parts of a file may
+be reviewed apart.
+Exit code: 0 nothing wrong, 1 findings, 2 could not run or could not read a file to its
+end, 3 lines that could not be read, with or without findings.")]
+    Review(Review),
+}
+
+/// Options of `review`.
+#[derive(Debug, Args)]
+pub struct Review {
+    /// The records; - for standard input
+    #[arg(value_name = "FILE", required_unless_present = "schema")]
+    pub files: Vec<PathBuf>,
+    /// By what the table is: rule, month or crew
+    #[arg(long, value_enum, default_value_t = ByArg::Rule, hide_possible_values = true)]
+    pub by: ByArg,
+    /// Write a one-page summary with charts
+    #[arg(long, value_name = "FILE.pdf")]
+    pub report: Option<PathBuf>,
+    /// The paper of the summary, a4 or letter
+    #[arg(long, value_enum, default_value_t = PaperArg::A4, hide_possible_values = true)]
+    pub paper: PaperArg,
+    /// Hide the names of runs and crews behind a hash with the secret key in this file, 16 bytes or more
+    #[arg(long, value_name = "KEYFILE")]
+    pub pseudonymise: Option<PathBuf>,
+    /// How many threads review [default: as many as the machine has]
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    pub threads: Option<u16>,
+    /// Exit with 0 for findings and lines that could not be read too, for what takes any other code for a failure
+    #[arg(long)]
+    pub exit_0: bool,
+    /// Print the JSON Schema of a run
+    #[arg(long)]
+    pub schema: bool,
+    /// The typesetting program
+    #[arg(long, value_name = "PROGRAM", default_value = "typst")]
+    pub typst: OsString,
+}
+
+/// A grouping on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum ByArg {
+    /// By the rule
+    Rule,
+    /// By the month of the run's first time
+    Month,
+    /// By crew
+    Crew,
+}
+
+impl From<ByArg> for Grouping {
+    fn from(by: ByArg) -> Self {
+        match by {
+            ByArg::Rule => Self::Rule,
+            ByArg::Month => Self::Month,
+            ByArg::Crew => Self::Crew,
+        }
+    }
 }
 
 /// Options of `check`.
@@ -330,6 +434,32 @@ pub struct Plan {
     /// Draw what is left against time, as SVG
     #[arg(long, value_name = "FILE")]
     pub chart: Option<PathBuf>,
+}
+
+/// Options of `stock`.
+#[derive(Debug, Args)]
+pub struct Stock {
+    /// The list of cylinders, CSV; - for standard input
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// The day on which tests are judged, YYYY-MM-DD [default: today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
+    /// Say which tests are due within this time: "3 months", "30 days"
+    #[arg(long, value_name = "TIME", default_value = "3 months")]
+    pub due_within: String,
+    /// The temperature at which the gauges were read, -40 to 60 °C: "20 °C", "70 °F" [default: 21 °C]
+    #[arg(long, allow_hyphen_values = true)]
+    pub temperature: Option<String>,
+    /// Print an inspection sheet to take along, as PDF
+    #[arg(long, value_name = "FILE")]
+    pub sheet: Option<PathBuf>,
+    /// The sheet's paper: a4 or letter
+    #[arg(long, value_enum, default_value_t = PaperArg::A4, hide_possible_values = true)]
+    pub paper: PaperArg,
+    /// The typesetting program
+    #[arg(long, value_name = "PROGRAM", default_value = "typst")]
+    pub typst: OsString,
 }
 
 /// An order on the command line.

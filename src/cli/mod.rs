@@ -1,6 +1,7 @@
 //! The program: a thin face on the library. Each command has a file of its own.
 //!
-//! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run.
+//! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run, 3 when
+//! some rows or lines of records could not be read.
 
 mod args;
 mod book;
@@ -9,15 +10,17 @@ mod check;
 mod diagnostics;
 mod duration;
 mod plan;
+mod review;
 mod sarif;
 mod setup;
+mod stock;
 mod words;
 
 use std::{io::Write, process::ExitCode};
 
 use clap::Parser as _;
 
-use args::{Arguments, Command};
+use args::{Arguments, AskedFormat, Command};
 
 /// How a command ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,6 +29,8 @@ enum Outcome {
     Fine,
     /// There are findings, or errors in the rulebook.
     Findings,
+    /// Some rows or lines of records could not be read; what is wrong with them was printed, and the others were looked at.
+    SomeUnread,
     /// What was given could not be used, and the reasons were printed.
     CouldNotRun,
 }
@@ -43,18 +48,23 @@ impl<E: core::fmt::Display> From<E> for CannotRun {
 #[must_use]
 pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
-    let (common, sarif) = arguments.asked.split();
+    let (common, asked) = arguments.asked.split();
     let mut out = anstream::stdout().lock();
     let outcome = match &arguments.command {
-        Command::Check(command) if sarif => sarif::run(command, &common, &mut out),
-        _ if sarif => Err(CannotRun(
+        Command::Check(command) if asked == AskedFormat::Sarif => sarif::run(command, &common, &mut out),
+        _ if asked == AskedFormat::Sarif => Err(CannotRun(
             "--format sarif: only `check` answers in SARIF; write text or json".to_owned(),
+        )),
+        Command::Review(command) => review::run(command, &common, asked, &mut out),
+        _ if matches!(asked, AskedFormat::Ndjson | AskedFormat::Csv) => Err(CannotRun(
+            "--format ndjson and csv: only `review` answers in lines; write text or json".to_owned(),
         )),
         Command::Check(command) => check::run(command, &common, &mut out),
         Command::Cards(command) => cards::run(command, &common, &mut out),
         Command::Duration(command) => duration::run(command, &common, &mut out),
         Command::Plan(command) => plan::run(command, &common, &mut out),
         Command::Setup(command) => setup::run(command, &common, &mut out),
+        Command::Stock(command) => stock::run(command, &common, &mut out),
     };
     let outcome = outcome.and_then(|outcome| {
         out.flush()?;
@@ -64,6 +74,7 @@ pub fn run() -> ExitCode {
         Ok(Outcome::Fine) => ExitCode::SUCCESS,
         Ok(Outcome::Findings) => ExitCode::from(1),
         Ok(Outcome::CouldNotRun) => ExitCode::from(2),
+        Ok(Outcome::SomeUnread) => ExitCode::from(3),
         Err(CannotRun(reason)) => {
             anstream::eprintln!("error: {reason}");
             ExitCode::from(2)

@@ -134,12 +134,7 @@ fn print(finding: &Finding<'_>, out: &mut dyn Write) -> Result<(), CannotRun> {
 fn object(finding: &Finding<'_>) -> Value {
     json!({
         "code": finding.code(),
-        "level": match finding.level {
-            check::Level::Stop => "stop",
-            check::Level::Warn => "warn",
-            check::Level::Unknown => "unknown",
-            check::Level::Note => "note",
-        },
+        "level": finding.level.code(),
         "message": finding.to_string(),
         "remedy": finding.remedy(),
         "rule": {

@@ -1,5 +1,6 @@
 //! What the equipment is like at one moment.
 
+use super::{End, Known};
 use crate::book::Fact;
 
 /// How a cylinder is kept from falling.
@@ -24,6 +25,8 @@ pub struct Bottle {
     pub open: bool,
     /// Whether its outlet was blown clear since a regulator was last on it.
     pub outlet_clear: bool,
+    /// Whether it has run empty. One that is brought is taken to hold gas, until the gas is known to have run out.
+    pub empty: bool,
 }
 
 /// Where the regulator is.
@@ -68,6 +71,7 @@ impl State {
             holding: Holding::Secured,
             open: false,
             outlet_clear: false,
+            empty: false,
         },
         spare: None,
         regulator: Regulator::Off,
@@ -90,29 +94,7 @@ impl State {
     /// What a guard can observe of this state; `None` for what a state doesn't tell.
     #[must_use]
     pub const fn fact(&self, fact: Fact) -> Option<bool> {
-        Some(match fact {
-            Fact::DeviceOnPatient => self.on_patient,
-            Fact::ReservoirFilled => self.reservoir_filled,
-            Fact::CylinderOpen => self.cylinder.open,
-            Fact::CylinderSecured => {
-                matches!(self.cylinder.holding, Holding::Secured | Holding::InHand)
-            }
-            Fact::CylinderLaidDown => matches!(self.cylinder.holding, Holding::LaidDown),
-            Fact::CylinderStandingFree => {
-                let spare_stands = match self.spare {
-                    Some(spare) => matches!(spare.holding, Holding::StandingFree),
-                    None => false,
-                };
-                matches!(self.cylinder.holding, Holding::StandingFree) || spare_stands
-            }
-            Fact::OutletClear => self.cylinder.outlet_clear,
-            Fact::WasherFitted if self.washer_good => true,
-            Fact::RegulatorSeated => !matches!(self.regulator, Regulator::Off),
-            Fact::RegulatorPressurised => self.pressurised,
-            Fact::WasherFitted | Fact::DeviceHasReservoir | Fact::FlameNear | Fact::GreaseNear => {
-                return None;
-            }
-        })
+        Known::exactly(*self).fact(fact)
     }
 
     /// This state with a fact made true or false; `None` where the state doesn't hold that fact.
@@ -165,21 +147,10 @@ impl State {
     /// zero, nothing standing free.
     #[must_use]
     pub const fn unsafe_end(&self) -> Option<&'static str> {
-        if self.on_patient {
-            return Some("the device is still on the patient");
+        match Known::exactly(*self).end() {
+            End::Unsafe(why) => Some(why),
+            // Of a state nothing is unknown.
+            End::Safe | End::Unknown(_) => None,
         }
-        if self.cylinder.open {
-            return Some("the cylinder is left open");
-        }
-        if self.pressurised {
-            return Some("the regulator is left under pressure");
-        }
-        if self.flow_on && !matches!(self.regulator, Regulator::Off) {
-            return Some("the flow is left turned on");
-        }
-        if matches!(self.fact(Fact::CylinderStandingFree), Some(true)) {
-            return Some("a cylinder is left standing free");
-        }
-        None
     }
 }

@@ -18,7 +18,7 @@
 //! ```
 
 use super::Truth;
-use crate::book::Comparison;
+use crate::book::{Comparison, Value};
 use crate::quantity::{Flow, Gauge, Limit, Percent, Pressure, Range, Temperature, Time};
 
 /// A quantity that guards compare.
@@ -30,6 +30,7 @@ pub trait Comparable: Copy {
 macro_rules! comparable {
     ($($name:ty, $number:ident;)+) => {$(
         impl Comparable for $name {
+            #[inline]
             fn number(self) -> f64 {
                 self.$number()
             }
@@ -71,7 +72,7 @@ pub fn within<Q: Comparable>(value: Option<Q>, range: Range<Q>) -> Truth {
 }
 
 /// Whether a number lies in a range, in the unit of [`Comparable::number`].
-pub(super) fn number_within<Q: Comparable>(value: Option<f64>, range: &Range<Q>) -> Truth {
+fn number_within<Q: Comparable>(value: Option<f64>, range: &Range<Q>) -> Truth {
     let unlimited = Truth::from(value.map(|_| true));
     let low = match range.low {
         Limit::None => unlimited,
@@ -87,7 +88,7 @@ pub(super) fn number_within<Q: Comparable>(value: Option<f64>, range: &Range<Q>)
 }
 
 /// Compares two numbers in the units of [`Comparable::number`].
-pub(super) fn compare(left: Option<f64>, comparison: Comparison, right: Option<f64>) -> Truth {
+pub(crate) fn compare(left: Option<f64>, comparison: Comparison, right: Option<f64>) -> Truth {
     let Some((left, right)) = left.zip(right) else {
         return Truth::Unknown;
     };
@@ -100,4 +101,46 @@ pub(super) fn compare(left: Option<f64>, comparison: Comparison, right: Option<f
         Comparison::Greater => left > right && !close,
         Comparison::AtLeast => left >= right || close,
     }))
+}
+
+/// A quantity as a bare number, in the units of [`Comparable::number`].
+pub(crate) fn number(value: &Value) -> Option<f64> {
+    match value {
+        Value::Flow(flow) => Some(flow.number()),
+        Value::Pressure(pressure) => Some(pressure.number()),
+        Value::Temperature(temperature) => Some(temperature.number()),
+        Value::Percent(share) => Some(share.number()),
+        Value::Time(time) => Some(time.number()),
+        _ => None,
+    }
+}
+
+/// The ends of a range as bare numbers, in the units of [`Comparable::number`].
+pub(crate) fn ends(range: &Value) -> Option<(Option<f64>, Option<f64>)> {
+    fn of<Q: Comparable>(range: &Range<Q>) -> (Option<f64>, Option<f64>) {
+        (
+            range.low.value().map(Q::number),
+            range.high.value().map(Q::number),
+        )
+    }
+    Some(match range {
+        Value::FlowRange(range) => of(range),
+        Value::PressureRange(range) => of(range),
+        Value::TemperatureRange(range) => of(range),
+        Value::PercentRange(range) => of(range),
+        Value::TimeRange(range) => of(range),
+        _ => return None,
+    })
+}
+
+/// Whether a number lies in a range of the book.
+pub(crate) fn in_range(value: Option<f64>, range: &Value) -> Truth {
+    match range {
+        Value::FlowRange(range) => number_within(value, range),
+        Value::PressureRange(range) => number_within(value, range),
+        Value::TemperatureRange(range) => number_within(value, range),
+        Value::PercentRange(range) => number_within(value, range),
+        Value::TimeRange(range) => number_within(value, range),
+        _ => Truth::Unknown,
+    }
 }

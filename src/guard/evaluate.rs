@@ -2,10 +2,10 @@
 
 use super::{
     Observed, Truth,
-    compare::{Comparable, compare, number_within},
+    compare::{Comparable, compare, ends, in_range, number},
 };
-use crate::book::{Fact, Guard, GuardOp, MAX_GUARD_DEPTH, Measure, Operand, Rulebook, Value};
-use crate::quantity::{Flow, Percent, Pressure, Range, Temperature, Time};
+use crate::book::{Fact, Guard, GuardOp, MAX_GUARD_DEPTH, Measure, Operand, Rulebook};
+use crate::quantity::{Flow, Percent, Pressure, Temperature, Time};
 
 /// Whether a guard holds for what was observed.
 ///
@@ -112,46 +112,5 @@ fn operand_value(operand: Operand, book: &Rulebook, observed: &Observed<'_>) -> 
         Operand::TargetHigh => observed.target_high().map(Percent::number),
         // Of several limits, not of one number.
         Operand::DeviceLeastFlow | Operand::DeviceMostFlow => None,
-    }
-}
-
-/// A quantity as a bare number, in the units of [`measured`].
-fn number(value: &Value) -> Option<f64> {
-    match value {
-        Value::Flow(flow) => Some(flow.number()),
-        Value::Pressure(pressure) => Some(pressure.number()),
-        Value::Temperature(temperature) => Some(temperature.number()),
-        Value::Percent(share) => Some(share.number()),
-        Value::Time(time) => Some(time.number()),
-        _ => None,
-    }
-}
-
-/// The ends of a range as bare numbers, in the units of [`measured`].
-fn ends(range: &Value) -> Option<(Option<f64>, Option<f64>)> {
-    fn of<Q: Comparable>(range: &Range<Q>) -> (Option<f64>, Option<f64>) {
-        (
-            range.low.value().map(Q::number),
-            range.high.value().map(Q::number),
-        )
-    }
-    Some(match range {
-        Value::FlowRange(range) => of(range),
-        Value::PressureRange(range) => of(range),
-        Value::TemperatureRange(range) => of(range),
-        Value::PercentRange(range) => of(range),
-        Value::TimeRange(range) => of(range),
-        _ => return None,
-    })
-}
-
-fn in_range(value: Option<f64>, range: &Value) -> Truth {
-    match range {
-        Value::FlowRange(range) => number_within(value, range),
-        Value::PressureRange(range) => number_within(value, range),
-        Value::TemperatureRange(range) => number_within(value, range),
-        Value::PercentRange(range) => number_within(value, range),
-        Value::TimeRange(range) => number_within(value, range),
-        _ => Truth::Unknown,
     }
 }

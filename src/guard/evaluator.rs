@@ -1,6 +1,6 @@
 //! Who can say whether a hazard is there.
 
-use super::{Observed, Truth, evaluate};
+use super::{Broken, HazardSet, Inputs, Observed, Row, Truth, evaluate};
 use crate::book::{HazardId, Rulebook};
 
 /// Says which hazards of a rulebook are there.
@@ -33,6 +33,40 @@ pub trait Evaluator<'b> {
 
     /// Whether a hazard is there; unknown for an identifier of another book.
     fn evaluate(&self, hazard: HazardId, observed: &Observed<'_>) -> Truth;
+
+    /// Which hazards are there, of all. Never allocates.
+    fn broken(&self, observed: &Observed<'_>) -> Broken {
+        hazards(self.book()).fold(Broken::default(), |broken, hazard| {
+            broken.with(hazard, self.evaluate(hazard, observed))
+        })
+    }
+
+    /// The same of a row, for who keeps one and changes it in place.
+    fn broken_row(&self, row: &Row) -> Broken {
+        row.observed(|observed| self.broken(observed))
+    }
+
+    /// What a hazard's guard asks: nothing else can change its answer. Nothing for an identifier of another book.
+    fn depends_on(&self, hazard: HazardId) -> Inputs {
+        self.book()
+            .hazard(hazard)
+            .map_or(Inputs::NONE, |hazard| Inputs::of(&hazard.never))
+    }
+
+    /// The hazards whose guards ask for any of these inputs, so that who changed nothing else need not ask again where
+    /// there are none. It looks at every guard: ask once for each kind of change, not for each change.
+    fn hazards_that_ask(&self, inputs: Inputs) -> HazardSet {
+        hazards(self.book())
+            .filter(|hazard| self.depends_on(*hazard).shares(inputs))
+            .collect()
+    }
+}
+
+/// The identifiers of a book's hazards. A set holds them all: the reader sees to it.
+fn hazards(book: &Rulebook) -> impl Iterator<Item = HazardId> {
+    (0..u16::MAX)
+        .map(HazardId)
+        .take(book.hazards.len().min(HazardSet::CAPACITY))
 }
 
 impl<'b> Evaluator<'b> for &'b Rulebook {

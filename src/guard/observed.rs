@@ -130,6 +130,7 @@ impl Facts {
     }
 
     /// Records an observation.
+    #[inline]
     #[must_use]
     pub const fn with(self, fact: Fact, holds: bool) -> Self {
         let bit = Self::bit(fact);
@@ -143,7 +144,33 @@ impl Facts {
         }
     }
 
+    /// Forgets an observation.
+    #[inline]
+    #[must_use]
+    pub const fn without(self, fact: Fact) -> Self {
+        let bit = Self::bit(fact);
+        Self {
+            known: self.known & !bit,
+            holds: self.holds & !bit,
+        }
+    }
+
+    /// A bit for each observation that holds, by its place in [`Fact::ALL`].
+    #[inline]
+    #[must_use]
+    pub const fn yes(self) -> u32 {
+        self.holds
+    }
+
+    /// A bit for each observation that is known not to hold.
+    #[inline]
+    #[must_use]
+    pub const fn no(self) -> u32 {
+        self.known & !self.holds
+    }
+
     /// An observation; `None` when it was not recorded.
+    #[inline]
     #[must_use]
     pub const fn get(self, fact: Fact) -> Option<bool> {
         let bit = Self::bit(fact);

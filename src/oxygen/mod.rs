@@ -145,7 +145,7 @@ pub fn free_gas(
 }
 
 /// A cylinder at one temperature, to be asked at several readings.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Contents {
     litres_per_density: f64,
     row: Row,

@@ -41,7 +41,7 @@ const fn made() -> [[f64; COLUMNS]; ROWS] {
 }
 
 /// Where a value lies in the table: the first of four nodes, and the weight of each.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 struct Place {
     first: usize,
     weights: [f64; 4],
@@ -74,7 +74,7 @@ impl Place {
 }
 
 /// A temperature in the table.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Row(Place);
 
 impl Row {

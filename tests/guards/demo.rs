@@ -2,11 +2,13 @@
 
 use oxyfolio::{
     RULEBOOK,
-    book::HazardId,
-    check::{Setup, check_setup},
+    book::{Hazard, HazardId, Kind as RuleKind, List},
+    check::{Finding, Setup, check_setup},
     compile::guard::{Vocabulary, print, read},
     guard::{Evaluator, Observed},
     hazard,
+    lookup::Lookup,
+    quantity::Flow,
 };
 use proptest::{prelude::*, sample::select};
 
@@ -70,9 +72,40 @@ proptest! {
         let (mut interpreted, mut emitted) = (Vec::new(), Vec::new());
         let unseen = check_setup(&RULEBOOK, &setup, |finding| interpreted.push(finding.to_string())).unwrap();
         let same = check_setup(hazard::Guards, &setup, |finding| emitted.push(finding.to_string())).unwrap();
-        prop_assert_eq!(interpreted, emitted);
+        prop_assert_eq!(&interpreted, &emitted);
+        let lookup = Lookup::new(&RULEBOOK);
+        let mut looked_up = Vec::new();
+        check_setup(&lookup, &setup, |finding| looked_up.push(finding.to_string())).unwrap();
+        prop_assert_eq!(&interpreted, &looked_up);
         prop_assert!(unseen.hazards().eq(same.hazards()));
     }
+}
+
+/// Only a table written by hand has so many; none of its hazards is passed over all the same.
+#[test]
+fn more_hazards_than_a_set_holds_are_all_checked() {
+    let mut many = RULEBOOK.clone();
+    let again: Vec<Hazard> = RULEBOOK.hazards.iter().cycle().take(300).cloned().collect();
+    many.hazards = List::from(again.clone());
+    let setup = Setup::new(oxyfolio::device::NON_REBREATHER, Flow::ZERO);
+    let (mut of_one, mut of_many) = (Vec::new(), Vec::new());
+    let hazard =
+        |finding: Finding<'_>| (finding.kind == RuleKind::Hazard).then(|| finding.rule.id.to_string());
+    let rest = check_setup(&RULEBOOK, &setup, |finding| of_one.extend(hazard(finding))).unwrap();
+    let rest_of_many = check_setup(&many, &setup, |finding| of_many.extend(hazard(finding))).unwrap();
+    let names = |among: &[String]| -> Vec<String> {
+        let all = again.iter().map(|hazard| hazard.rule.id.to_string());
+        all.filter(|id| among.contains(id)).collect()
+    };
+    let rest: Vec<String> = rest.hazards().map(|hazard| hazard.rule.id.to_string()).collect();
+    assert!(!of_one.is_empty() && !rest.is_empty());
+    assert_eq!(of_many, names(&of_one));
+    assert!(
+        rest_of_many
+            .hazards()
+            .map(|hazard| hazard.rule.id.to_string())
+            .eq(names(&rest))
+    );
 }
 
 #[test]

@@ -1,8 +1,9 @@
 // Random guards as the emitter writes them; `INSTA_UPDATE=always cargo test --test guards` writes this file.
 
-use ::oxyfolio::book::{Fact, HazardId};
-use ::oxyfolio::guard::{Observed, Truth};
+use ::oxyfolio::book::{Comparison, Fact, HazardId, Measure};
+use ::oxyfolio::guard::{Broken, Observed, Row, Truth};
 use ::oxyfolio::guard::compare::{at_least, at_most, equal, greater, less, not_equal, within};
+use ::oxyfolio::guard::mask::{Doubt, Sign, answer, by_three, padded, pick, steps, steps_between, three};
 use ::oxyfolio::quantity::{Flow, Limit, Percent, Pressure, Range, Temperature, Time, TimeUnit};
 use super::{RULEBOOK, condition, device, group};
 
@@ -487,7 +488,8 @@ pub const RANDOM_238: HazardId = HazardId(238);
 #[doc = "random-239: Random guards (random.md:240)."]
 pub const RANDOM_239: HazardId = HazardId(239);
 
-/// The guards of the hazards as functions; asks the same questions as a reference to the rulebook.
+/// The guards of the hazards as functions, and all of them as look-ups; asks the same questions as a reference to the
+/// rulebook.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Guards;
 
@@ -741,6 +743,1769 @@ impl ::oxyfolio::guard::Evaluator<'static> for Guards {
             _ => Truth::Unknown,
         }
     }
+
+    fn broken(&self, seen: &Observed<'_>) -> Broken {
+        walked(looked_up(&Row::from(seen)), seen)
+    }
+
+    fn broken_row(&self, row: &Row) -> Broken {
+        row.observed(|seen| walked(looked_up(row), seen))
+    }
+}
+
+/// All guards at once. The lowest bits of a page are its hazards in their order, those above are parts of their guards.
+#[inline]
+fn looked_up(row: &Row) -> Broken {
+    Broken::default()
+        .with_page(0, 36, page_0(row))
+        .with_page(36, 32, page_1(row))
+        .with_page(68, 32, page_2(row))
+        .with_page(100, 36, page_3(row))
+        .with_page(136, 33, page_4(row))
+        .with_page(169, 33, page_5(row))
+        .with_page(202, 32, page_6(row))
+        .with_page(234, 6, page_7(row))
+}
+
+#[inline]
+fn page_0(row: &Row) -> Doubt {
+    // flow: not known, then from each of these numbers of L/min on.
+    const FLOW_STEPS: [f64; 5] = [f64::MIN, 4.000000004, 5.999999994, 6.0000000060000005, 12.000000012000001];
+    static FLOW: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x2211020000000, 0x0),
+        Doubt::new(0x2211020000000, 0x2211020000000),
+        Doubt::new(0x211020000000, 0x211020000000),
+        Doubt::new(0x201020000000, 0x201020000000),
+        Doubt::new(0x201000000000, 0x201000000000),
+        Doubt::new(0x11000000000, 0x11000000000),
+    ]);
+    // pressure: not known, then from each of these numbers of pascals on.
+    const PRESSURE_STEPS: [f64; 9] = [f64::MIN, 3447378.6431368017, 3447378.650031559, 4999999.995, 5000000.005000001, 9999999.99, 10000000.010000002, 13699999.9863, 13700000.013700001];
+    static PRESSURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x300e400000828210, 0x0),
+        Doubt::new(0x2000400000820000, 0x2000400000820000),
+        Doubt::new(0x2006400000820000, 0x2006400000820000),
+        Doubt::new(0x2000400000820000, 0x2000400000820000),
+        Doubt::new(0x2008400000820010, 0x2008400000820010),
+        Doubt::new(0x2008400000800210, 0x2008400000800210),
+        Doubt::new(0x3008400000800210, 0x3008400000800210),
+        Doubt::new(0x8400000808210, 0x8400000808210),
+        Doubt::new(0x8400000008210, 0x8400000008210),
+        Doubt::new(0x8200, 0x8200),
+    ]);
+    // temperature: not known, then from each of these numbers of °C on.
+    const TEMPERATURE_STEPS: [f64; 8] = [f64::MIN, -20.000000019999998, -19.99999998, -10.000000009999999, 0.0, 9.999999990000001, 10.00000001, 40.00000004];
+    static TEMPERATURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x862e44002008008, 0x0),
+        Doubt::new(0x60004000008008, 0x60004000008008),
+        Doubt::new(0x40004000008008, 0x40004000008008),
+        Doubt::new(0x60004000008000, 0x60004000008000),
+        Doubt::new(0x60444002000000, 0x60444002000000),
+        Doubt::new(0x60644002000000, 0x60644002000000),
+        Doubt::new(0x820e40002000000, 0x820e40002000000),
+        Doubt::new(0x20e40002000000, 0x20e40002000000),
+        Doubt::new(0x62640002000000, 0x62640002000000),
+    ]);
+    // spo2: not known, then from each of these numbers of percent on.
+    const SPO2_STEPS: [f64; 5] = [f64::MIN, 0.0, 84.999999915, 87.999999912, 88.00000008800001];
+    static SPO2: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x5100080100020000, 0x0),
+        Doubt::new(0x100000000, 0x100000000),
+        Doubt::new(0x100020000, 0x100020000),
+        Doubt::new(0x1000000100020000, 0x1000000100020000),
+        Doubt::new(0x5000000100020000, 0x5000000100020000),
+        Doubt::new(0x5100080000000000, 0x5100080000000000),
+    ]);
+    // minutes left: not known, then from each of these numbers of minutes on.
+    const MINUTES_LEFT_STEPS: [f64; 7] = [f64::MIN, 1.4999999985, 1.5000000015000001, 9.999999990000001, 10.00000001, 119.99999988, 120.00000012000001];
+    static MINUTES_LEFT: [Doubt; 8] = [
+        Doubt::new(0x1001048012000040, 0x0),
+        Doubt::new(0x1001048010000040, 0x1001048010000040),
+        Doubt::new(0x1048012000040, 0x1048012000040),
+        Doubt::new(0x1008012000040, 0x1008012000040),
+        Doubt::new(0x8012000000, 0x8012000000),
+        Doubt::new(0x8002000000, 0x8002000000),
+        Doubt::new(0x2000000, 0x2000000),
+        Doubt::new(0x1000002000000, 0x1000002000000),
+    ];
+    // minutes wanted: not known, then from each of these numbers of minutes on.
+    const MINUTES_WANTED_STEPS: [f64; 7] = [f64::MIN, 0.0, 5e-324, 1.4999999985, 9.999999990000001, 89.99999991000001, 120.00000012000001];
+    static MINUTES_WANTED: [Doubt; 8] = [
+        Doubt::new(0x30082000000008, 0x0),
+        Doubt::new(0x10080000000008, 0x10080000000008),
+        Doubt::new(0x30080000000008, 0x30080000000008),
+        Doubt::new(0x10080000000008, 0x10080000000008),
+        Doubt::new(0x10000000000008, 0x10000000000008),
+        Doubt::new(0x10002000000008, 0x10002000000008),
+        Doubt::new(0x10002000000000, 0x10002000000000),
+        Doubt::new(0x2000000000, 0x2000000000),
+    ];
+    static FACTS_0: [Doubt; 64] = by_three([
+        Sign::new(0x400000000000000, 0x0), // device on patient
+        Sign::new(0x0, 0x0),
+        Sign::new(0x4000020000000, 0x8), // reservoir filled
+    ]);
+    static FACTS_3: [Doubt; 64] = by_three([
+        Sign::new(0x40000200000000, 0x100000000000), // cylinder open
+        Sign::new(0x10000000000, 0x108000000000000), // cylinder secured
+        Sign::new(0x20000000800, 0x0), // cylinder laid down
+    ]);
+    static FACTS_6: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x20000000000000), // outlet clear
+        Sign::new(0x0, 0x80000000000000), // washer fitted
+    ]);
+    static FACTS_9: [Doubt; 64] = by_three([
+        Sign::new(0x2000000000000000, 0x0), // regulator seated
+        Sign::new(0x0, 0x0),
+        Sign::new(0x8000000020, 0x0), // flame near
+    ]);
+    static FACTS_12: [Doubt; 64] = by_three([
+        Sign::new(0x400004000000000, 0x0), // grease near
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+    ]);
+    static CONDITIONS_0: [Doubt; 64] = by_three([
+        Sign::new(0x2000010000, 0x80000000000000), // retains-gas
+        Sign::new(0x0, 0x8000000000000), // wheezes
+        Sign::new(0x0, 0x0),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static DEVICES: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x4810920110200020, 0x0),
+        Doubt::new(0x4810120110000020, 0x4810120110000020),
+        Doubt::new(0x810100010200020, 0x810100010200020),
+        Doubt::new(0x4810920100000000, 0x4810920100000000),
+        Doubt::new(0x4010020110000020, 0x4010020110000020),
+        Doubt::new(0x4810120110000020, 0x4810120110000020),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static GROUPS: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x200000012400200, 0x0),
+        Doubt::new(0x2000000, 0x2000000),
+        Doubt::new(0x200000010400200, 0x200000010400200),
+        Doubt::new(0x200000010400200, 0x200000010400200),
+        Doubt::new(0x200000010400200, 0x200000010400200),
+    ]);
+    // Not known, yes, no.
+    static PAIR_0: [Doubt; 4] = [
+        Doubt::new(0x8000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x8000000000, 0x8000000000),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_1: [Doubt; 4] = [
+        Doubt::new(0x80, 0x0),
+        Doubt::new(0x80, 0x80),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_2: [Doubt; 4] = [
+        Doubt::new(0x400000000000, 0x0),
+        Doubt::new(0x400000000000, 0x400000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_3: [Doubt; 4] = [
+        Doubt::new(0x4000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x4000000, 0x4000000),
+        Doubt::new(0x0, 0x0),
+    ];
+    // flow greater than the device's greatest flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_0_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [1.000000001, 6.0000000060000005],
+        [1.000000001, 1.000000001],
+        [4.000000004, 4.000000004],
+        [6.0000000060000005, 6.0000000060000005],
+        [10.00000001, 10.00000001],
+        [8.000000008, 15.000000015000001],
+        [8.000000008, 8.000000008],
+        [15.000000015000001, 15.000000015000001],
+        [12.000000012000001, 12.000000012000001],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_0_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 4, 4, // cannula
+        5, 5, 5, 5, 5, // mask
+        6, 7, 8, 8, 8, // bag
+        0, 0, 0, 9, 0, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_0: [Doubt; 4] = [
+        Doubt::new(0x2000000000000, 0x0),
+        Doubt::new(0x2000000000000, 0x2000000000000),
+        Doubt::new(0x2000000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // flow less than the device's least flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_1_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [0.4999999995, 0.999999999],
+        [0.4999999995, 0.4999999995],
+        [0.999999999, 0.999999999],
+        [5.999999994, 5.999999994],
+        [3.999999996, 9.999999990000001],
+        [3.999999996, 3.999999996],
+        [9.999999990000001, 9.999999990000001],
+        [1.999999998, 1.999999998],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_1_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 3, 3, // cannula
+        4, 4, 4, 4, 4, // mask
+        5, 6, 7, 7, 7, // bag
+        8, 8, 8, 8, 8, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_1: [Doubt; 4] = [
+        Doubt::new(0x8000000000000, 0x0),
+        Doubt::new(0x8000000000000, 0x8000000000000),
+        Doubt::new(0x8000000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    Doubt::new(0x5000, 0x5000)
+        .and(pick(&FLOW, steps(row.number(Measure::Flow), &FLOW_STEPS)))
+        .and(pick(&PRESSURE, steps(row.number(Measure::Pressure), &PRESSURE_STEPS)))
+        .and(pick(&TEMPERATURE, steps(row.number(Measure::Temperature), &TEMPERATURE_STEPS)))
+        .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
+        .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
+        .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
+        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
+        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
+        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
+        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
+        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
+        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(pick(&DEVICES, row.device_place(4)))
+        .and(pick(&GROUPS, row.group_place(3)))
+        .and(pick(&PAIR_0, answer(row.number(Measure::MinutesWanted), Comparison::Greater, row.number(Measure::MinutesLeft))))
+        .and(pick(&PAIR_1, answer(row.number(Measure::Spo2), Comparison::Greater, row.target_low())))
+        .and(pick(&PAIR_2, answer(row.number(Measure::MinutesWanted), Comparison::Equal, row.number(Measure::MinutesLeft))))
+        .and(pick(&PAIR_3, answer(row.number(Measure::MinutesWanted), Comparison::Less, row.number(Measure::MinutesLeft))))
+        .and(pick(&LIMIT_0, steps_between(row.number(Measure::Flow), pick(&LIMIT_0_STEPS, pick(&LIMIT_0_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .and(pick(&LIMIT_1, steps_between(row.number(Measure::Flow), pick(&LIMIT_1_STEPS, pick(&LIMIT_1_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .link(36, 37)
+        .link(37, 0)
+        .link(38, 1)
+        .link(39, 2)
+        .link(40, 4)
+        .link(41, 42)
+        .link(42, 8)
+        .link(43, 9)
+        .link(44, 10)
+        .link(45, 11)
+        .link(46, 13)
+        .link(47, 48)
+        .link(48, 18)
+        .link(49, 19)
+        .link(50, 51)
+        .link(51, 20)
+        .link(52, 24)
+        .link(53, 26)
+        .link(54, 27)
+        .link(55, 28)
+        .link(56, 57)
+        .link(57, 58)
+        .link(58, 30)
+        .link(59, 31)
+        .link(60, 32)
+        .link(61, 34)
+        .link(62, 35)
+}
+
+#[inline]
+fn page_1(row: &Row) -> Doubt {
+    // flow: not known, then from each of these numbers of L/min on.
+    const FLOW_STEPS: [f64; 7] = [f64::MIN, 0.4999999995, 2.4999999975000002, 2.5000000025, 3.999999996, 11.999999988, 15.000000015000001];
+    static FLOW: [Doubt; 8] = [
+        Doubt::new(0x8100090c20000000, 0x0),
+        Doubt::new(0x8000000800000000, 0x8000000800000000),
+        Doubt::new(0x800000000, 0x800000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x800000000, 0x800000000),
+        Doubt::new(0x100010c20000000, 0x100010c20000000),
+        Doubt::new(0x100090c20000000, 0x100090c20000000),
+        Doubt::new(0x100010c20000000, 0x100010c20000000),
+    ];
+    // pressure: not known, then from each of these numbers of pascals on.
+    const PRESSURE_STEPS: [f64; 9] = [f64::MIN, 3447378.6431368017, 3447378.650031559, 4999999.995, 5000000.005000001, 9999999.99, 10000000.010000002, 13699999.9863, 13700000.013700001];
+    static PRESSURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x500044620200c02, 0x0),
+        Doubt::new(0x400040000000000, 0x400040000000000),
+        Doubt::new(0x400040200000400, 0x400040200000400),
+        Doubt::new(0x400040000000400, 0x400040000000400),
+        Doubt::new(0x500040000200400, 0x500040000200400),
+        Doubt::new(0x400044000000402, 0x400044000000402),
+        Doubt::new(0x400044400000402, 0x400044400000402),
+        Doubt::new(0x44000000402, 0x44000000402),
+        Doubt::new(0x44020000c02, 0x44020000c02),
+        Doubt::new(0x4000000c02, 0x4000000c02),
+    ]);
+    // temperature: not known, then from each of these numbers of °C on.
+    const TEMPERATURE_STEPS: [f64; 10] = [f64::MIN, -20.000000019999998, -19.99999998, -9.99999999, 0.0, 5e-324, 9.999999990000001, 10.00000001, 39.999999960000004, 40.00000004];
+    static TEMPERATURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0xca620100488000, 0x0),
+        Doubt::new(0x40400000080000, 0x40400000080000),
+        Doubt::new(0x40400000480000, 0x40400000480000),
+        Doubt::new(0x40420000480000, 0x40420000480000),
+        Doubt::new(0x40420100480000, 0x40420100480000),
+        Doubt::new(0x40420100488000, 0x40420100488000),
+        Doubt::new(0x40420100088000, 0x40420100088000),
+        Doubt::new(0x40620100008000, 0x40620100008000),
+        Doubt::new(0x620100088000, 0x620100088000),
+        Doubt::new(0x88220100088000, 0x88220100088000),
+        Doubt::new(0x82020100088000, 0x82020100088000),
+    ]);
+    // spo2: not known, then from each of these numbers of percent on.
+    const SPO2_STEPS: [f64; 7] = [f64::MIN, 87.999999912, 88.00000008800001, 91.999999908, 94.000000094, 98.000000098, 99.9999999];
+    static SPO2: [Doubt; 8] = [
+        Doubt::new(0x8000000080009230, 0x0),
+        Doubt::new(0x80009210, 0x80009210),
+        Doubt::new(0x8000000080009210, 0x8000000080009210),
+        Doubt::new(0x8000000080001010, 0x8000000080001010),
+        Doubt::new(0x8000000000001010, 0x8000000000001010),
+        Doubt::new(0x8000000000000010, 0x8000000000000010),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x20, 0x20),
+    ];
+    // minutes left: not known, then from each of these numbers of minutes on.
+    const MINUTES_LEFT_STEPS: [f64; 10] = [f64::MIN, 0.0, 9.999999990000001, 14.999999985, 15.000000015000001, 59.99999994, 60.000000060000005, 90.00000009, 119.99999988, 120.00000012000001];
+    static MINUTES_LEFT: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x3280884400000012, 0x0),
+        Doubt::new(0x280880000000002, 0x280880000000002),
+        Doubt::new(0x1280880400000002, 0x1280880400000002),
+        Doubt::new(0x3280080400000012, 0x3280080400000012),
+        Doubt::new(0x3080084400000012, 0x3080084400000012),
+        Doubt::new(0x3280084400000012, 0x3280084400000012),
+        Doubt::new(0x3280004400000012, 0x3280004400000012),
+        Doubt::new(0x3200004400000012, 0x3200004400000012),
+        Doubt::new(0x3200004000000012, 0x3200004000000012),
+        Doubt::new(0x3200004000000010, 0x3200004000000010),
+        Doubt::new(0x1200804000000000, 0x1200804000000000),
+    ]);
+    // minutes wanted: not known, then from each of these numbers of minutes on.
+    const MINUTES_WANTED_STEPS: [f64; 6] = [f64::MIN, 0.0, 5e-324, 10.00000001, 119.99999988, 120.00000012000001];
+    static MINUTES_WANTED: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x580800a800000000, 0x0),
+        Doubt::new(0x5808000000000000, 0x5808000000000000),
+        Doubt::new(0x1808000000000000, 0x1808000000000000),
+        Doubt::new(0x5808000800000000, 0x5808000800000000),
+        Doubt::new(0x5808002800000000, 0x5808002800000000),
+        Doubt::new(0x480000a800000000, 0x480000a800000000),
+        Doubt::new(0x400000a800000000, 0x400000a800000000),
+    ]);
+    static FACTS_0: [Doubt; 64] = by_three([
+        Sign::new(0x100000000000, 0x0), // device on patient
+        Sign::new(0x0, 0x0),
+        Sign::new(0x20001000000000, 0x0), // reservoir filled
+    ]);
+    static FACTS_3: [Doubt; 64] = by_three([
+        Sign::new(0x1001000000000, 0x4000000000000000), // cylinder open
+        Sign::new(0x0, 0x40000000000000), // cylinder secured
+        Sign::new(0x0, 0x0),
+    ]);
+    static FACTS_6: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x400000000000, 0x0), // outlet clear
+        Sign::new(0x0, 0x0),
+    ]);
+    static FACTS_9: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x2000000000000100, 0x0), // regulator pressurised
+        Sign::new(0x0, 0x400), // flame near
+    ]);
+    static FACTS_12: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x4000000000000000), // grease near
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+    ]);
+    static CONDITIONS_0: [Doubt; 64] = by_three([
+        Sign::new(0x400000, 0x0), // retains-gas
+        Sign::new(0x0, 0x80000000000000), // wheezes
+        Sign::new(0x0, 0x0),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static DEVICES: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x8055992100008024, 0x0),
+        Doubt::new(0x41082000008004, 0x41082000008004),
+        Doubt::new(0x990000008024, 0x990000008024),
+        Doubt::new(0x11900100008000, 0x11900100008000),
+        Doubt::new(0x8005980000000004, 0x8005980000000004),
+        Doubt::new(0x11980000008004, 0x1900000008000),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static GROUPS: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x612240400800001, 0x0),
+        Doubt::new(0x600240000800001, 0x600240000800001),
+        Doubt::new(0x412000000000001, 0x412000000000001),
+        Doubt::new(0x200040400000000, 0x200040400000000),
+        Doubt::new(0x600040000000001, 0x600040000000001),
+    ]);
+    // Not known, yes, no.
+    static PAIR_0: [Doubt; 4] = [
+        Doubt::new(0x8000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x8000000000, 0x8000000000),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_1: [Doubt; 4] = [
+        Doubt::new(0x20000000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x20000000000000, 0x20000000000000),
+        Doubt::new(0x0, 0x0),
+    ];
+    // flow less than the device's least flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_0_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [0.4999999995, 0.999999999],
+        [0.4999999995, 0.4999999995],
+        [0.999999999, 0.999999999],
+        [5.999999994, 5.999999994],
+        [3.999999996, 9.999999990000001],
+        [3.999999996, 3.999999996],
+        [9.999999990000001, 9.999999990000001],
+        [1.999999998, 1.999999998],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_0_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 3, 3, // cannula
+        4, 4, 4, 4, 4, // mask
+        5, 6, 7, 7, 7, // bag
+        8, 8, 8, 8, 8, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_0: [Doubt; 4] = [
+        Doubt::new(0x10, 0x0),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x10, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // flow greater than the device's greatest flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_1_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [1.000000001, 6.0000000060000005],
+        [1.000000001, 1.000000001],
+        [4.000000004, 4.000000004],
+        [6.0000000060000005, 6.0000000060000005],
+        [10.00000001, 10.00000001],
+        [8.000000008, 15.000000015000001],
+        [8.000000008, 8.000000008],
+        [15.000000015000001, 15.000000015000001],
+        [12.000000012000001, 12.000000012000001],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_1_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 4, 4, // cannula
+        5, 5, 5, 5, 5, // mask
+        6, 7, 8, 8, 8, // bag
+        0, 0, 0, 9, 0, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_1: [Doubt; 4] = [
+        Doubt::new(0x20000000000, 0x0),
+        Doubt::new(0x20000000000, 0x20000000000),
+        Doubt::new(0x20000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // flow less than the device's greatest flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_2_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [0.999999999, 5.999999994],
+        [0.999999999, 0.999999999],
+        [3.999999996, 3.999999996],
+        [5.999999994, 5.999999994],
+        [9.999999990000001, 9.999999990000001],
+        [7.999999992, 14.999999985],
+        [7.999999992, 7.999999992],
+        [14.999999985, 14.999999985],
+        [11.999999988, 11.999999988],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_2_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 4, 4, // cannula
+        5, 5, 5, 5, 5, // mask
+        6, 7, 8, 8, 8, // bag
+        0, 0, 0, 9, 0, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_2: [Doubt; 4] = [
+        Doubt::new(0x800000000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x800000000000000, 0x0),
+        Doubt::new(0x800000000000000, 0x800000000000000),
+    ];
+    Doubt::new(0x0, 0x0)
+        .and(pick(&FLOW, steps(row.number(Measure::Flow), &FLOW_STEPS)))
+        .and(pick(&PRESSURE, steps(row.number(Measure::Pressure), &PRESSURE_STEPS)))
+        .and(pick(&TEMPERATURE, steps(row.number(Measure::Temperature), &TEMPERATURE_STEPS)))
+        .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
+        .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
+        .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
+        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
+        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
+        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
+        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
+        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
+        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(pick(&DEVICES, row.device_place(4)))
+        .and(pick(&GROUPS, row.group_place(3)))
+        .and(pick(&PAIR_0, answer(row.number(Measure::MinutesWanted), Comparison::Less, row.number(Measure::MinutesLeft))))
+        .and(pick(&PAIR_1, answer(row.number(Measure::MinutesLeft), Comparison::Greater, row.number(Measure::MinutesWanted))))
+        .and(pick(&LIMIT_0, steps_between(row.number(Measure::Flow), pick(&LIMIT_0_STEPS, pick(&LIMIT_0_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .and(pick(&LIMIT_1, steps_between(row.number(Measure::Flow), pick(&LIMIT_1_STEPS, pick(&LIMIT_1_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .and(pick(&LIMIT_2, steps_between(row.number(Measure::Flow), pick(&LIMIT_2_STEPS, pick(&LIMIT_2_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .link(32, 0)
+        .link(33, 3)
+        .link(34, 6)
+        .link(35, 37)
+        .link(36, 37)
+        .link(37, 7)
+        .link(38, 8)
+        .link(39, 8)
+        .link(40, 9)
+        .link(41, 11)
+        .link(42, 43)
+        .link(43, 13)
+        .link(44, 45)
+        .link(45, 14)
+        .link(46, 16)
+        .link(47, 49)
+        .link(48, 50)
+        .link(49, 17)
+        .link(50, 17)
+        .link(51, 52)
+        .link(52, 18)
+        .link(53, 54)
+        .link(54, 20)
+        .link(55, 24)
+        .link(56, 24)
+        .link(57, 25)
+        .link(58, 26)
+        .link(59, 60)
+        .link(60, 27)
+        .link(61, 28)
+        .link(62, 63)
+        .link(63, 30)
+}
+
+#[inline]
+fn page_2(row: &Row) -> Doubt {
+    // flow: not known, then from each of these numbers of L/min on.
+    const FLOW_STEPS: [f64; 9] = [f64::MIN, 0.0, 0.4999999995, 1.000000001, 1.999999998, 3.999999996, 4.000000004, 14.999999985, 15.000000015000001];
+    static FLOW: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x2470480160000400, 0x0),
+        Doubt::new(0x470400060000000, 0x470400060000000),
+        Doubt::new(0x70480060000000, 0x70480060000000),
+        Doubt::new(0x10480060000000, 0x10480060000000),
+        Doubt::new(0x30480060000400, 0x30480060000400),
+        Doubt::new(0x30480040000400, 0x30480040000400),
+        Doubt::new(0x20080000000400, 0x20080000000400),
+        Doubt::new(0x470000100000400, 0x470000100000400),
+        Doubt::new(0x2470000100000400, 0x2470000100000400),
+        Doubt::new(0x2470000140000400, 0x2470000140000400),
+    ]);
+    // pressure: not known, then from each of these numbers of pascals on.
+    const PRESSURE_STEPS: [f64; 11] = [f64::MIN, 0.0, 5e-324, 3447378.6431368017, 4999999.995, 5000000.005000001, 9999999.99, 10000000.010000002, 13699999.9863, 13700000.013700001, 13789514.572547207];
+    static PRESSURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x102d210105800002, 0x0),
+        Doubt::new(0x2c000001000002, 0x2c000001000002),
+        Doubt::new(0x28000001000002, 0x28000001000002),
+        Doubt::new(0x2c010001000002, 0x2c010001000002),
+        Doubt::new(0x2c010001800002, 0x2c010001800002),
+        Doubt::new(0x2c010005800002, 0x2c010005800002),
+        Doubt::new(0x2c010004800000, 0x2c010004800000),
+        Doubt::new(0x2d010004800000, 0x2d010004800000),
+        Doubt::new(0x102c010000800000, 0x102c010000800000),
+        Doubt::new(0x1024010000800000, 0x1024010000800000),
+        Doubt::new(0x100c010100800000, 0x100c010100800000),
+        Doubt::new(0x100c210100800000, 0x100c210100800000),
+    ]);
+    // temperature: not known, then from each of these numbers of °C on.
+    const TEMPERATURE_STEPS: [f64; 11] = [f64::MIN, -20.000000019999998, -19.99999998, -9.99999999, 5e-324, 9.999999990000001, 19.999999980000002, 20.00000002, 40.00000004, 49.99999995, 50.000000050000004];
+    static TEMPERATURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x214a004203108010, 0x0),
+        Doubt::new(0x204a004001108000, 0x204a004001108000),
+        Doubt::new(0x210a004001108000, 0x210a004001108000),
+        Doubt::new(0x200a004001108000, 0x200a004001108000),
+        Doubt::new(0x200a004003008010, 0x200a004003008010),
+        Doubt::new(0x204a004003008010, 0x204a004003008010),
+        Doubt::new(0x4a000003008010, 0x4a000003008010),
+        Doubt::new(0x48000003008010, 0x48000003008010),
+        Doubt::new(0x4a000003008010, 0x4a000003008010),
+        Doubt::new(0x2042004003008010, 0x2042004003008010),
+        Doubt::new(0x2042004002008010, 0x2042004002008010),
+        Doubt::new(0x2042004202008010, 0x2042004202008010),
+    ]);
+    // spo2: not known, then from each of these numbers of percent on.
+    const SPO2_STEPS: [f64; 4] = [f64::MIN, 84.999999915, 85.00000008500001, 100.00000010000001];
+    static SPO2: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x80101800000000, 0x0),
+        Doubt::new(0x100000000000, 0x100000000000),
+        Doubt::new(0x80001800000000, 0x80001800000000),
+        Doubt::new(0x80000000000000, 0x80000000000000),
+        Doubt::new(0x0, 0x0),
+    ]);
+    // minutes left: not known, then from each of these numbers of minutes on.
+    const MINUTES_LEFT_STEPS: [f64; 7] = [f64::MIN, 1.4999999985, 1.5000000015000001, 9.999999990000001, 89.99999991000001, 90.00000009, 120.00000012000001];
+    static MINUTES_LEFT: [Doubt; 8] = [
+        Doubt::new(0x800800084000, 0x0),
+        Doubt::new(0x800084000, 0x800084000),
+        Doubt::new(0x800004000, 0x800004000),
+        Doubt::new(0x800084000, 0x800084000),
+        Doubt::new(0x800080000, 0x800080000),
+        Doubt::new(0x800800080000, 0x800800080000),
+        Doubt::new(0x800000080000, 0x800000080000),
+        Doubt::new(0x800000084000, 0x800000084000),
+    ];
+    // minutes wanted: not known, then from each of these numbers of minutes on.
+    const MINUTES_WANTED_STEPS: [f64; 7] = [f64::MIN, 1.4999999985, 1.5000000015000001, 9.999999990000001, 10.00000001, 59.99999994, 60.000000060000005];
+    static MINUTES_WANTED: [Doubt; 8] = [
+        Doubt::new(0x498020e000000018, 0x0),
+        Doubt::new(0x4880200000000010, 0x4880200000000010),
+        Doubt::new(0x4080200000000010, 0x4080200000000010),
+        Doubt::new(0x488020a000000000, 0x488020a000000000),
+        Doubt::new(0x498020a000000008, 0x498020a000000008),
+        Doubt::new(0x498020a000000000, 0x498020a000000000),
+        Doubt::new(0x498000a000000000, 0x498000a000000000),
+        Doubt::new(0x490000e000000000, 0x490000e000000000),
+    ];
+    static FACTS_3: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x2000000000000, 0x1000000000), // cylinder secured
+        Sign::new(0x40000000000000, 0x0), // cylinder laid down
+    ]);
+    static FACTS_6: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x80000000000), // cylinder standing free
+        Sign::new(0x0, 0x800), // outlet clear
+        Sign::new(0x0, 0x40000000), // washer fitted
+    ]);
+    static FACTS_9: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x80000, 0x8), // regulator pressurised
+        Sign::new(0x0, 0x0),
+    ]);
+    static FACTS_12: [Doubt; 64] = by_three([
+        Sign::new(0x80100000, 0x0), // grease near
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+    ]);
+    static CONDITIONS_0: [Doubt; 64] = by_three([
+        Sign::new(0x100000000, 0x8000000000000), // retains-gas
+        Sign::new(0x10000102000, 0x800000), // wheezes
+        Sign::new(0x0, 0x0),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static DEVICES: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x21082aa24a02440, 0x0),
+        Doubt::new(0x1082aa20002400, 0x1082aa20002400),
+        Doubt::new(0x10822a20800040, 0x10822a20800040),
+        Doubt::new(0x210020204800000, 0x210020204800000),
+        Doubt::new(0x822020a00000, 0x822020a00000),
+        Doubt::new(0x10822224800000, 0x10822220800000),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static GROUPS: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0xc00400000000002, 0x0),
+        Doubt::new(0xc00000000000002, 0xc00000000000002),
+        Doubt::new(0xc00400000000000, 0xc00400000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0xc00000000000000, 0xc00000000000000),
+    ]);
+    Doubt::new(0x0, 0x0)
+        .and(pick(&FLOW, steps(row.number(Measure::Flow), &FLOW_STEPS)))
+        .and(pick(&PRESSURE, steps(row.number(Measure::Pressure), &PRESSURE_STEPS)))
+        .and(pick(&TEMPERATURE, steps(row.number(Measure::Temperature), &TEMPERATURE_STEPS)))
+        .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
+        .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
+        .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
+        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
+        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
+        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
+        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
+        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(pick(&DEVICES, row.device_place(4)))
+        .and(pick(&GROUPS, row.group_place(3)))
+        .link(32, 34)
+        .link(33, 34)
+        .link(34, 0)
+        .link(35, 2)
+        .link(36, 3)
+        .link(37, 5)
+        .link(38, 6)
+        .link(39, 7)
+        .link(40, 42)
+        .link(41, 42)
+        .link(42, 8)
+        .link(43, 44)
+        .link(44, 9)
+        .link(45, 12)
+        .link(46, 13)
+        .link(47, 48)
+        .link(48, 14)
+        .link(49, 50)
+        .link(50, 15)
+        .link(51, 16)
+        .link(52, 17)
+        .link(53, 18)
+        .link(54, 22)
+        .link(56, 57)
+        .link(55, 24)
+        .link(57, 24)
+        .link(58, 60)
+        .link(59, 27)
+        .link(60, 27)
+        .link(61, 28)
+        .link(62, 31)
+}
+
+#[inline]
+fn page_3(row: &Row) -> Doubt {
+    // flow: not known, then from each of these numbers of L/min on.
+    const FLOW_STEPS: [f64; 9] = [f64::MIN, 2.4999999975000002, 2.5000000025, 3.999999996, 4.000000004, 7.999999992, 8.000000008, 10.00000001, 15.000000015000001];
+    static FLOW: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x4000112160, 0x0),
+        Doubt::new(0x4000102040, 0x4000102040),
+        Doubt::new(0x102040, 0x102040),
+        Doubt::new(0x102140, 0x102140),
+        Doubt::new(0x112140, 0x112140),
+        Doubt::new(0x4000112140, 0x4000112140),
+        Doubt::new(0x4000112160, 0x4000112160),
+        Doubt::new(0x4000112100, 0x4000112100),
+        Doubt::new(0x4000012100, 0x4000012100),
+        Doubt::new(0x4000010100, 0x4000010100),
+    ]);
+    // pressure: not known, then from each of these numbers of pascals on.
+    const PRESSURE_STEPS: [f64; 9] = [f64::MIN, 3447378.6431368017, 3447378.650031559, 4999999.995, 5000000.005000001, 9999999.99, 10000000.010000002, 13699999.9863, 13700000.013700001];
+    static PRESSURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x1051c05020408940, 0x0),
+        Doubt::new(0x1001004020000100, 0x1001004020000100),
+        Doubt::new(0x1001005020000100, 0x1001005020000100),
+        Doubt::new(0x1041005020000100, 0x1041005020000100),
+        Doubt::new(0x1041801020008040, 0x1041801020008040),
+        Doubt::new(0x1041001020000000, 0x1041001020000000),
+        Doubt::new(0x1041001000000000, 0x1041001000000000),
+        Doubt::new(0x41000020000800, 0x41000020000800),
+        Doubt::new(0x41000020400800, 0x41000020400800),
+        Doubt::new(0x51400020000800, 0x51400020000800),
+    ]);
+    // temperature: not known, then from each of these numbers of °C on.
+    const TEMPERATURE_STEPS: [f64; 12] = [f64::MIN, -20.000000019999998, -19.99999998, -10.000000009999999, -9.99999999, 0.0, 5e-324, 9.999999990000001, 19.999999980000002, 20.00000002, 40.00000004, 49.99999995];
+    static TEMPERATURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x140b28880002a0a2, 0x0),
+        Doubt::new(0x408000000002082, 0x408000000002082),
+        Doubt::new(0x408000000002002, 0x408000000002002),
+        Doubt::new(0x408000000002082, 0x408000000002082),
+        Doubt::new(0x400280800020082, 0x400280800020082),
+        Doubt::new(0x408080800022082, 0x408080800022082),
+        Doubt::new(0x40808080002a0a2, 0x40808080002a0a2),
+        Doubt::new(0x4080808000220a2, 0x4080808000220a2),
+        Doubt::new(0x4080888000220a2, 0x4080888000220a2),
+        Doubt::new(0x4080888000220a0, 0x4080888000220a0),
+        Doubt::new(0x1409088800022080, 0x1409088800022080),
+        Doubt::new(0x1409080800022082, 0x1409080800022082),
+        Doubt::new(0x140b080800022082, 0x140b080800022082),
+    ]);
+    // spo2: not known, then from each of these numbers of percent on.
+    const SPO2_STEPS: [f64; 8] = [f64::MIN, 84.999999915, 87.999999912, 88.00000008800001, 91.999999908, 93.99999990600001, 94.000000094, 97.99999990200001];
+    static SPO2: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x210008400824, 0x0),
+        Doubt::new(0x200000400804, 0x200000400804),
+        Doubt::new(0x200000400800, 0x200000400800),
+        Doubt::new(0x200000400820, 0x200000400820),
+        Doubt::new(0x200000400000, 0x200000400000),
+        Doubt::new(0x210000400000, 0x210000400000),
+        Doubt::new(0x10008400000, 0x10008400000),
+        Doubt::new(0x210008400000, 0x210008400000),
+        Doubt::new(0x210008000000, 0x210008000000),
+    ]);
+    // minutes left: not known, then from each of these numbers of minutes on.
+    const MINUTES_LEFT_STEPS: [f64; 7] = [f64::MIN, 0.0, 5e-324, 1.4999999985, 9.999999990000001, 14.999999985, 120.00000012000001];
+    static MINUTES_LEFT: [Doubt; 8] = [
+        Doubt::new(0x204080040080190, 0x0),
+        Doubt::new(0x80040000000, 0x80040000000),
+        Doubt::new(0x4080000000080, 0x4080000000080),
+        Doubt::new(0x4080040000000, 0x4080040000000),
+        Doubt::new(0x204080040080000, 0x204080040080000),
+        Doubt::new(0x204000040080000, 0x204000040080000),
+        Doubt::new(0x204000040080100, 0x204000040080100),
+        Doubt::new(0x200000040080010, 0x200000040080010),
+    ];
+    // minutes wanted: not known, then from each of these numbers of minutes on.
+    const MINUTES_WANTED_STEPS: [f64; 7] = [f64::MIN, 0.0, 5e-324, 1.5000000015000001, 14.999999985, 59.99999994, 90.00000009];
+    static MINUTES_WANTED: [Doubt; 8] = [
+        Doubt::new(0x2100000000000104, 0x0),
+        Doubt::new(0x100000000000000, 0x100000000000000),
+        Doubt::new(0x100000000000004, 0x100000000000004),
+        Doubt::new(0x100000000000000, 0x100000000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x100, 0x100),
+        Doubt::new(0x2000000000000100, 0x2000000000000100),
+        Doubt::new(0x2000000000000000, 0x2000000000000000),
+    ];
+    static FACTS_0: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+        Sign::new(0x4400000000000, 0x1000000001000), // reservoir filled
+    ]);
+    static FACTS_3: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x800000000000), // cylinder open
+        Sign::new(0x40100000000, 0x40000004), // cylinder secured
+        Sign::new(0x0, 0x4000000000000), // cylinder laid down
+    ]);
+    static FACTS_6: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x108000000000000), // cylinder standing free
+        Sign::new(0x10000000000000, 0x840000000000000), // outlet clear
+        Sign::new(0x40000000, 0x0), // washer fitted
+    ]);
+    static FACTS_9: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x1000000000), // regulator pressurised
+        Sign::new(0x0, 0x20000000008), // flame near
+    ]);
+    static CONDITIONS_0: [Doubt; 64] = by_three([
+        Sign::new(0x2000000000008000, 0x2000000000), // retains-gas
+        Sign::new(0x100008000, 0x800000000000000), // wheezes
+        Sign::new(0x0, 0x0),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static DEVICES: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x2600031022081000, 0x0),
+        Doubt::new(0x2600010002081000, 0x2600010002081000),
+        Doubt::new(0x2600000002000000, 0x2600000002000000),
+        Doubt::new(0x2400000000001000, 0x2400000000001000),
+        Doubt::new(0x200021022001000, 0x200021022001000),
+        Doubt::new(0x2600000002001000, 0x2600000002001000),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static GROUPS: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x222022010000, 0x0),
+        Doubt::new(0x2000000, 0x2000000),
+        Doubt::new(0x202022000000, 0x202022000000),
+        Doubt::new(0x20000010000, 0x20000010000),
+        Doubt::new(0x2000000, 0x2000000),
+    ]);
+    // Not known, yes, no.
+    static PAIR_0: [Doubt; 4] = [
+        Doubt::new(0x10, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_1: [Doubt; 4] = [
+        Doubt::new(0x80, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x80, 0x80),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_2: [Doubt; 4] = [
+        Doubt::new(0x20000000000, 0x0),
+        Doubt::new(0x20000000000, 0x20000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_3: [Doubt; 4] = [
+        Doubt::new(0x82000000000000, 0x0),
+        Doubt::new(0x82000000000000, 0x82000000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_4: [Doubt; 4] = [
+        Doubt::new(0x20000000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x20000000000000, 0x20000000000000),
+        Doubt::new(0x0, 0x0),
+    ];
+    // flow less than the device's least flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_0_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [0.4999999995, 0.999999999],
+        [0.4999999995, 0.4999999995],
+        [0.999999999, 0.999999999],
+        [5.999999994, 5.999999994],
+        [3.999999996, 9.999999990000001],
+        [3.999999996, 3.999999996],
+        [9.999999990000001, 9.999999990000001],
+        [1.999999998, 1.999999998],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_0_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 3, 3, // cannula
+        4, 4, 4, 4, 4, // mask
+        5, 6, 7, 7, 7, // bag
+        8, 8, 8, 8, 8, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_0: [Doubt; 4] = [
+        Doubt::new(0x40000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x40000000000, 0x0),
+        Doubt::new(0x40000000000, 0x40000000000),
+    ];
+    // flow greater than the device's least flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_1_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [0.5000000005, 1.000000001],
+        [0.5000000005, 0.5000000005],
+        [1.000000001, 1.000000001],
+        [6.0000000060000005, 6.0000000060000005],
+        [4.000000004, 10.00000001],
+        [4.000000004, 4.000000004],
+        [10.00000001, 10.00000001],
+        [2.000000002, 2.000000002],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_1_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 3, 3, // cannula
+        4, 4, 4, 4, 4, // mask
+        5, 6, 7, 7, 7, // bag
+        8, 8, 8, 8, 8, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_1: [Doubt; 4] = [
+        Doubt::new(0x20000, 0x0),
+        Doubt::new(0x20000, 0x20000),
+        Doubt::new(0x20000, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    Doubt::new(0x0, 0x0)
+        .and(pick(&FLOW, steps(row.number(Measure::Flow), &FLOW_STEPS)))
+        .and(pick(&PRESSURE, steps(row.number(Measure::Pressure), &PRESSURE_STEPS)))
+        .and(pick(&TEMPERATURE, steps(row.number(Measure::Temperature), &TEMPERATURE_STEPS)))
+        .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
+        .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
+        .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
+        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
+        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
+        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
+        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
+        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(pick(&DEVICES, row.device_place(4)))
+        .and(pick(&GROUPS, row.group_place(3)))
+        .and(pick(&PAIR_0, answer(row.number(Measure::Spo2), Comparison::Less, row.target_low())))
+        .and(pick(&PAIR_1, answer(row.number(Measure::MinutesWanted), Comparison::Greater, row.number(Measure::MinutesLeft))))
+        .and(pick(&PAIR_2, answer(row.number(Measure::Spo2), Comparison::Greater, row.target_high())))
+        .and(pick(&PAIR_3, answer(row.number(Measure::MinutesLeft), Comparison::Equal, row.number(Measure::MinutesWanted))))
+        .and(pick(&PAIR_4, answer(row.number(Measure::Spo2), Comparison::Greater, row.target_low())))
+        .and(pick(&LIMIT_0, steps_between(row.number(Measure::Flow), pick(&LIMIT_0_STEPS, pick(&LIMIT_0_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .and(pick(&LIMIT_1, steps_between(row.number(Measure::Flow), pick(&LIMIT_1_STEPS, pick(&LIMIT_1_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .link(36, 0)
+        .link(37, 1)
+        .link(38, 39)
+        .link(39, 4)
+        .link(40, 6)
+        .link(41, 9)
+        .link(42, 44)
+        .link(43, 44)
+        .link(44, 10)
+        .link(45, 11)
+        .link(46, 14)
+        .link(47, 17)
+        .link(48, 18)
+        .link(49, 21)
+        .link(50, 23)
+        .link(51, 24)
+        .link(52, 53)
+        .link(53, 25)
+        .link(54, 55)
+        .link(55, 56)
+        .link(56, 26)
+        .link(57, 28)
+        .link(58, 59)
+        .link(59, 31)
+        .link(60, 33)
+        .link(61, 34)
+}
+
+#[inline]
+fn page_4(row: &Row) -> Doubt {
+    // flow: not known, then from each of these numbers of L/min on.
+    const FLOW_STEPS: [f64; 8] = [f64::MIN, 0.5000000005, 2.4999999975000002, 4.000000004, 10.00000001, 11.999999988, 12.000000012000001, 15.000000015000001];
+    static FLOW: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x11010000040000c, 0x0),
+        Doubt::new(0x10100000400008, 0x10100000400008),
+        Doubt::new(0x100000400008, 0x100000400008),
+        Doubt::new(0x100000400000, 0x100000400000),
+        Doubt::new(0x400000, 0x400000),
+        Doubt::new(0x8, 0x8),
+        Doubt::new(0xc, 0xc),
+        Doubt::new(0x8, 0x8),
+        Doubt::new(0x100000000000008, 0x100000000000008),
+    ]);
+    // pressure: not known, then from each of these numbers of pascals on.
+    const PRESSURE_STEPS: [f64; 5] = [f64::MIN, 3447378.6431368017, 3447378.650031559, 13699999.9863, 13700000.013700001];
+    static PRESSURE: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x1200400200101400, 0x0),
+        Doubt::new(0x1000400200000400, 0x1000400200000400),
+        Doubt::new(0x1000000200101000, 0x1000000200101000),
+        Doubt::new(0x1000400200100000, 0x1000400200100000),
+        Doubt::new(0x1000400000100000, 0x1000400000100000),
+        Doubt::new(0x1200400000000000, 0x1200400000000000),
+    ]);
+    // temperature: not known, then from each of these numbers of °C on.
+    const TEMPERATURE_STEPS: [f64; 11] = [f64::MIN, -20.000000019999998, -10.000000009999999, -9.99999999, 9.999999990000001, 10.00000001, 19.999999980000002, 20.00000002, 39.999999960000004, 40.00000004, 50.000000050000004];
+    static TEMPERATURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x2000a1a001000280, 0x0),
+        Doubt::new(0x200001a001000080, 0x200001a001000080),
+        Doubt::new(0x200001a001000000, 0x200001a001000000),
+        Doubt::new(0x2000812001000000, 0x2000812001000000),
+        Doubt::new(0x2000012001000080, 0x2000012001000080),
+        Doubt::new(0x12001000080, 0x12001000080),
+        Doubt::new(0x12001000280, 0x12001000280),
+        Doubt::new(0x202001000280, 0x202001000280),
+        Doubt::new(0x212001000280, 0x212001000280),
+        Doubt::new(0x210001000280, 0x210001000280),
+        Doubt::new(0x2000010001000280, 0x2000010001000280),
+        Doubt::new(0x2000012001000280, 0x2000012001000280),
+    ]);
+    // spo2: not known, then from each of these numbers of percent on.
+    const SPO2_STEPS: [f64; 9] = [f64::MIN, 87.999999912, 88.00000008800001, 88.0999999119, 91.999999908, 92.00000009200001, 93.99999990600001, 94.000000094, 100.00000010000001];
+    static SPO2: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0xd00c000000, 0x0),
+        Doubt::new(0x500c000000, 0x500c000000),
+        Doubt::new(0xd00c000000, 0xd00c000000),
+        Doubt::new(0xc00c000000, 0xc00c000000),
+        Doubt::new(0x800c000000, 0x800c000000),
+        Doubt::new(0x8004000000, 0x8004000000),
+        Doubt::new(0x800c000000, 0x800c000000),
+        Doubt::new(0x8008000000, 0x8008000000),
+        Doubt::new(0x8000000, 0x8000000),
+        Doubt::new(0xc000000, 0xc000000),
+    ]);
+    // minutes left: not known, then from each of these numbers of minutes on.
+    const MINUTES_LEFT_STEPS: [f64; 7] = [f64::MIN, 1.5000000015000001, 9.999999990000001, 10.00000001, 60.000000060000005, 119.99999988, 120.00000012000001];
+    static MINUTES_LEFT: [Doubt; 8] = [
+        Doubt::new(0xa02480848001002, 0x0),
+        Doubt::new(0x80040000002, 0x80040000002),
+        Doubt::new(0x200080040000002, 0x200080040000002),
+        Doubt::new(0xa02480840000002, 0xa02480840000002),
+        Doubt::new(0xa00480848000002, 0xa00480848000002),
+        Doubt::new(0xa00400848000000, 0xa00400848000000),
+        Doubt::new(0xa02400808001000, 0xa02400808001000),
+        Doubt::new(0xa00000048001000, 0xa00000048001000),
+    ];
+    // minutes wanted: not known, then from each of these numbers of minutes on.
+    const MINUTES_WANTED_STEPS: [f64; 6] = [f64::MIN, 1.4999999985, 89.99999991000001, 90.00000009, 119.99999988, 120.00000012000001];
+    static MINUTES_WANTED: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x4021000080000, 0x0),
+        Doubt::new(0x4020000080000, 0x4020000080000),
+        Doubt::new(0x4021000080000, 0x4021000080000),
+        Doubt::new(0x4021000000000, 0x4021000000000),
+        Doubt::new(0x4001000000000, 0x4001000000000),
+        Doubt::new(0x1000000000, 0x1000000000),
+        Doubt::new(0x4001000080000, 0x4001000080000),
+    ]);
+    static FACTS_0: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x8000000008000), // reservoir filled
+    ]);
+    static FACTS_3: [Doubt; 64] = by_three([
+        Sign::new(0x800000000000, 0x40000000000000), // cylinder open
+        Sign::new(0x0, 0x0),
+        Sign::new(0x8000000000000, 0x8000), // cylinder laid down
+    ]);
+    static FACTS_6: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x880000000000000, 0x100000000000000), // outlet clear
+        Sign::new(0x140000000000, 0x200), // washer fitted
+    ]);
+    static FACTS_9: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x400010000000000), // regulator seated
+        Sign::new(0x0, 0x4000000000), // regulator pressurised
+        Sign::new(0x2000000000080000, 0x0), // flame near
+    ]);
+    static FACTS_12: [Doubt; 64] = by_three([
+        Sign::new(0x40000000, 0x0), // grease near
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+    ]);
+    static CONDITIONS_0: [Doubt; 64] = by_three([
+        Sign::new(0x10000040000000, 0x0), // retains-gas
+        Sign::new(0x8000, 0x800000040), // wheezes
+        Sign::new(0x0, 0x0),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static DEVICES: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x44e08204001a100c, 0x0),
+        Doubt::new(0x408004001a1004, 0x408004001a1004),
+        Doubt::new(0x4c00000000a1000, 0x4c00000000a1000),
+        Doubt::new(0x4080820400180004, 0x4080820400180004),
+        Doubt::new(0xe080000012100c, 0xe080000012100c),
+        Doubt::new(0xc08000001a1004, 0x80800000181004),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static GROUPS: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x51080000020000, 0x0),
+        Doubt::new(0x40080000000000, 0x40080000000000),
+        Doubt::new(0x51080000020000, 0x51080000020000),
+        Doubt::new(0x11000000000000, 0x11000000000000),
+        Doubt::new(0x51080000000000, 0x51080000000000),
+    ]);
+    // Not known, yes, no.
+    static PAIR_0: [Doubt; 4] = [
+        Doubt::new(0x200000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x200000000, 0x200000000),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_1: [Doubt; 4] = [
+        Doubt::new(0x4, 0x0),
+        Doubt::new(0x4, 0x4),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_2: [Doubt; 4] = [
+        Doubt::new(0x10, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_3: [Doubt; 4] = [
+        Doubt::new(0x4000000000000, 0x0),
+        Doubt::new(0x4000000000000, 0x4000000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_4: [Doubt; 4] = [
+        Doubt::new(0x20000000000000, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x20000000000000, 0x20000000000000),
+        Doubt::new(0x0, 0x0),
+    ];
+    Doubt::new(0x0, 0x0)
+        .and(pick(&FLOW, steps(row.number(Measure::Flow), &FLOW_STEPS)))
+        .and(pick(&PRESSURE, steps(row.number(Measure::Pressure), &PRESSURE_STEPS)))
+        .and(pick(&TEMPERATURE, steps(row.number(Measure::Temperature), &TEMPERATURE_STEPS)))
+        .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
+        .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
+        .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
+        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
+        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
+        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
+        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
+        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
+        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(pick(&DEVICES, row.device_place(4)))
+        .and(pick(&GROUPS, row.group_place(3)))
+        .and(pick(&PAIR_0, answer(row.number(Measure::MinutesLeft), Comparison::Equal, row.number(Measure::MinutesWanted))))
+        .and(pick(&PAIR_1, answer(row.number(Measure::MinutesLeft), Comparison::Greater, row.number(Measure::MinutesWanted))))
+        .and(pick(&PAIR_2, answer(row.number(Measure::Spo2), Comparison::Less, row.target_low())))
+        .and(pick(&PAIR_3, answer(row.number(Measure::MinutesWanted), Comparison::Equal, row.number(Measure::MinutesLeft))))
+        .and(pick(&PAIR_4, answer(row.number(Measure::Spo2), Comparison::Equal, row.target_high())))
+        .link(33, 34)
+        .link(34, 0)
+        .link(35, 1)
+        .link(36, 37)
+        .link(37, 5)
+        .link(38, 6)
+        .link(39, 6)
+        .link(40, 7)
+        .link(41, 42)
+        .link(42, 8)
+        .link(43, 10)
+        .link(44, 45)
+        .link(45, 11)
+        .link(46, 13)
+        .link(47, 48)
+        .link(48, 14)
+        .link(49, 16)
+        .link(50, 18)
+        .link(51, 21)
+        .link(52, 23)
+        .link(53, 24)
+        .link(54, 25)
+        .link(55, 28)
+        .link(56, 29)
+        .link(57, 29)
+        .link(58, 30)
+        .link(59, 60)
+        .link(60, 31)
+        .link(61, 62)
+        .link(62, 32)
+}
+
+#[inline]
+fn page_5(row: &Row) -> Doubt {
+    // flow: not known, then from each of these numbers of L/min on.
+    const FLOW_STEPS: [f64; 7] = [f64::MIN, 0.999999999, 1.000000001, 3.999999996, 4.000000004, 6.0000000060000005, 9.999999990000001];
+    static FLOW: [Doubt; 8] = [
+        Doubt::new(0x300a24000020000, 0x0),
+        Doubt::new(0x200000000000000, 0x200000000000000),
+        Doubt::new(0x200800000020000, 0x200800000020000),
+        Doubt::new(0x200200000020000, 0x200200000020000),
+        Doubt::new(0x300224000020000, 0x300224000020000),
+        Doubt::new(0x200224000020000, 0x200224000020000),
+        Doubt::new(0x200224000000000, 0x200224000000000),
+        Doubt::new(0x224000000000, 0x224000000000),
+    ];
+    // pressure: not known, then from each of these numbers of pascals on.
+    const PRESSURE_STEPS: [f64; 7] = [f64::MIN, 3447378.6431368017, 3447378.650031559, 4999999.995, 6894757.286273603, 13699999.9863, 13700000.013700001];
+    static PRESSURE: [Doubt; 8] = [
+        Doubt::new(0x67310081010000, 0x0),
+        Doubt::new(0x25110000000000, 0x25110000000000),
+        Doubt::new(0x25110001000000, 0x25110001000000),
+        Doubt::new(0x25310001000000, 0x25310001000000),
+        Doubt::new(0x21310001010000, 0x21310001010000),
+        Doubt::new(0x21300001010000, 0x21300001010000),
+        Doubt::new(0x62200081010000, 0x62200081010000),
+        Doubt::new(0x47300001010000, 0x47300001010000),
+    ];
+    // temperature: not known, then from each of these numbers of °C on.
+    const TEMPERATURE_STEPS: [f64; 9] = [f64::MIN, -20.000000019999998, -19.99999998, -10.000000009999999, -9.99999999, 5e-324, 9.999999990000001, 39.999999960000004, 50.000000050000004];
+    static TEMPERATURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x1030406000100000, 0x0),
+        Doubt::new(0x1030002000000000, 0x1030002000000000),
+        Doubt::new(0x1020002000000000, 0x1020002000000000),
+        Doubt::new(0x1030002000000000, 0x1030002000000000),
+        Doubt::new(0x30002000000000, 0x30002000000000),
+        Doubt::new(0x30002000100000, 0x30002000100000),
+        Doubt::new(0x1030002000100000, 0x1030002000100000),
+        Doubt::new(0x1030006000100000, 0x1030006000100000),
+        Doubt::new(0x1030406000100000, 0x1030406000100000),
+        Doubt::new(0x1030404000100000, 0x1030404000100000),
+    ]);
+    // spo2: not known, then from each of these numbers of percent on.
+    const SPO2_STEPS: [f64; 5] = [f64::MIN, 84.999999915, 85.00000008500001, 88.00000008800001, 98.000000098];
+    static SPO2: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x49000004000, 0x0),
+        Doubt::new(0x48000004000, 0x48000004000),
+        Doubt::new(0x49000004000, 0x49000004000),
+        Doubt::new(0x48000004000, 0x48000004000),
+        Doubt::new(0x48000000000, 0x48000000000),
+        Doubt::new(0x0, 0x0),
+    ]);
+    // minutes left: not known, then from each of these numbers of minutes on.
+    const MINUTES_LEFT_STEPS: [f64; 9] = [f64::MIN, 0.0, 5e-324, 1.4999999985, 9.999999990000001, 59.99999994, 60.000000060000005, 89.99999991000001, 120.00000012000001];
+    static MINUTES_LEFT: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x4811020401120000, 0x0),
+        Doubt::new(0x4001000001000000, 0x4001000001000000),
+        Doubt::new(0x4011020401020000, 0x4011020401020000),
+        Doubt::new(0x4011020401000000, 0x4011020401000000),
+        Doubt::new(0x4011020401100000, 0x4011020401100000),
+        Doubt::new(0x11020401100000, 0x11020401100000),
+        Doubt::new(0x10020401100000, 0x10020401100000),
+        Doubt::new(0x20401100000, 0x20401100000),
+        Doubt::new(0x800020401100000, 0x800020401100000),
+        Doubt::new(0x800020400100000, 0x800020400100000),
+    ]);
+    // minutes wanted: not known, then from each of these numbers of minutes on.
+    const MINUTES_WANTED_STEPS: [f64; 5] = [f64::MIN, 9.999999990000001, 89.99999991000001, 90.00000009, 119.99999988];
+    static MINUTES_WANTED: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x480000000000040, 0x0),
+        Doubt::new(0x40, 0x40),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x400000000000000, 0x400000000000000),
+        Doubt::new(0x40, 0x40),
+        Doubt::new(0x80000000000040, 0x80000000000040),
+    ]);
+    static FACTS_0: [Doubt; 64] = by_three([
+        Sign::new(0x8, 0x0), // device on patient
+        Sign::new(0x0, 0x0),
+        Sign::new(0x40000000000000, 0x0), // reservoir filled
+    ]);
+    static FACTS_3: [Doubt; 64] = by_three([
+        Sign::new(0x2000000000, 0x0), // cylinder open
+        Sign::new(0x100000, 0x0), // cylinder secured
+        Sign::new(0x1000000, 0x100000000000010), // cylinder laid down
+    ]);
+    static FACTS_6: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x20000000), // cylinder standing free
+        Sign::new(0x0, 0x10040000000), // outlet clear
+        Sign::new(0x40000000000, 0x1000), // washer fitted
+    ]);
+    static FACTS_9: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x8000000000000000), // regulator seated
+        Sign::new(0x0, 0x1000), // regulator pressurised
+        Sign::new(0x0, 0x80000000), // flame near
+    ]);
+    static FACTS_12: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x800000000000), // grease near
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+    ]);
+    static CONDITIONS_0: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x800000400a), // retains-gas
+        Sign::new(0x0, 0x200000000), // wheezes
+        Sign::new(0x0, 0x0),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static DEVICES: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x5800010a2900c050, 0x0),
+        Doubt::new(0x4800010009004040, 0x4800010009004040),
+        Doubt::new(0x5000010221000040, 0x5000010221000040),
+        Doubt::new(0x1800000a01000000, 0x1800000a01000000),
+        Doubt::new(0x5800010200008050, 0x5800010200008050),
+        Doubt::new(0x5800010a01000040, 0x5800000201000040),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static GROUPS: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x400001000020000, 0x0),
+        Doubt::new(0x1000020000, 0x1000020000),
+        Doubt::new(0x400001000000000, 0x400001000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x1000000000, 0x1000000000),
+    ]);
+    // Not known, yes, no.
+    static PAIR_0: [Doubt; 4] = [
+        Doubt::new(0x400000000, 0x0),
+        Doubt::new(0x400000000, 0x400000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_1: [Doubt; 4] = [
+        Doubt::new(0x804000000, 0x0),
+        Doubt::new(0x804000000, 0x804000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_2: [Doubt; 4] = [
+        Doubt::new(0x80000000000000, 0x0),
+        Doubt::new(0x80000000000000, 0x80000000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    Doubt::new(0x0, 0x0)
+        .and(pick(&FLOW, steps(row.number(Measure::Flow), &FLOW_STEPS)))
+        .and(pick(&PRESSURE, steps(row.number(Measure::Pressure), &PRESSURE_STEPS)))
+        .and(pick(&TEMPERATURE, steps(row.number(Measure::Temperature), &TEMPERATURE_STEPS)))
+        .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
+        .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
+        .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
+        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
+        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
+        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
+        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
+        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
+        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(pick(&DEVICES, row.device_place(4)))
+        .and(pick(&GROUPS, row.group_place(3)))
+        .and(pick(&PAIR_0, answer(row.number(Measure::Spo2), Comparison::Greater, row.target_low())))
+        .and(pick(&PAIR_1, answer(row.number(Measure::Spo2), Comparison::Less, row.target_high())))
+        .and(pick(&PAIR_2, answer(row.number(Measure::Spo2), Comparison::Equal, row.target_high())))
+        .link(33, 0)
+        .link(34, 2)
+        .link(35, 3)
+        .link(36, 5)
+        .link(37, 7)
+        .link(38, 8)
+        .link(39, 9)
+        .link(40, 10)
+        .link(41, 43)
+        .link(42, 43)
+        .link(43, 11)
+        .link(44, 13)
+        .link(45, 46)
+        .link(46, 18)
+        .link(47, 49)
+        .link(48, 50)
+        .link(49, 51)
+        .link(50, 51)
+        .link(51, 19)
+        .link(52, 20)
+        .link(53, 21)
+        .link(54, 22)
+        .link(55, 23)
+        .link(56, 57)
+        .link(57, 25)
+        .link(58, 26)
+        .link(59, 61)
+        .link(60, 61)
+        .link(61, 28)
+        .link(62, 63)
+        .link(63, 32)
+}
+
+#[inline]
+fn page_6(row: &Row) -> Doubt {
+    // flow: not known, then from each of these numbers of L/min on.
+    const FLOW_STEPS: [f64; 10] = [f64::MIN, 0.0, 2.4999999975000002, 2.5000000025, 3.999999996, 4.000000004, 7.999999992, 11.999999988, 12.000000012000001, 14.999999985];
+    static FLOW: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x14200001080110, 0x0),
+        Doubt::new(0x10000000080000, 0x10000000080000),
+        Doubt::new(0x14000000080000, 0x14000000080000),
+        Doubt::new(0x14000000080010, 0x14000000080010),
+        Doubt::new(0x14000001080010, 0x14000001080010),
+        Doubt::new(0x14200001080110, 0x14200001080110),
+        Doubt::new(0x14000001080010, 0x14000001080010),
+        Doubt::new(0x14200001080010, 0x14200001080010),
+        Doubt::new(0x14200001000010, 0x14200001000010),
+        Doubt::new(0x14000001080010, 0x14000001080010),
+        Doubt::new(0x4000001080010, 0x4000001080010),
+    ]);
+    // pressure: not known, then from each of these numbers of pascals on.
+    const PRESSURE_STEPS: [f64; 7] = [f64::MIN, 4999999.995, 5000000.005000001, 6894757.286273603, 10000000.010000002, 13699999.9863, 13700000.013700001];
+    static PRESSURE: [Doubt; 8] = [
+        Doubt::new(0x103400600000202, 0x0),
+        Doubt::new(0x3000600000200, 0x3000600000200),
+        Doubt::new(0x3000400000202, 0x3000400000202),
+        Doubt::new(0x101000200000200, 0x101000200000200),
+        Doubt::new(0x101400200000200, 0x101400200000200),
+        Doubt::new(0x101000200000200, 0x101000200000200),
+        Doubt::new(0x101000200000000, 0x101000200000000),
+        Doubt::new(0x100000200000200, 0x100000200000200),
+    ];
+    // temperature: not known, then from each of these numbers of °C on.
+    const TEMPERATURE_STEPS: [f64; 9] = [f64::MIN, -20.000000019999998, -19.99999998, -10.000000009999999, -9.99999999, 9.999999990000001, 10.00000001, 20.00000002, 40.00000004];
+    static TEMPERATURE: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x4108c00100008010, 0x0),
+        Doubt::new(0x4008000000008000, 0x4008000000008000),
+        Doubt::new(0x4008800000008000, 0x4008800000008000),
+        Doubt::new(0x4008000000008000, 0x4008000000008000),
+        Doubt::new(0x4108000000008000, 0x4108000000008000),
+        Doubt::new(0x4008000000008000, 0x4008000000008000),
+        Doubt::new(0x100000010, 0x100000010),
+        Doubt::new(0x100008000, 0x100008000),
+        Doubt::new(0x400100008000, 0x400100008000),
+        Doubt::new(0x4008400100008000, 0x4008400100008000),
+    ]);
+    // spo2: not known, then from each of these numbers of percent on.
+    const SPO2_STEPS: [f64; 7] = [f64::MIN, 84.999999915, 85.00000008500001, 88.0999999119, 88.1000000881, 91.999999908, 92.00000009200001];
+    static SPO2: [Doubt; 8] = [
+        Doubt::new(0x214000c000010400, 0x0),
+        Doubt::new(0x40008000000000, 0x40008000000000),
+        Doubt::new(0xc000000400, 0xc000000400),
+        Doubt::new(0x200000c000000000, 0x200000c000000000),
+        Doubt::new(0x200000c000010000, 0x200000c000010000),
+        Doubt::new(0x2000004000010000, 0x2000004000010000),
+        Doubt::new(0x2100004000010000, 0x2100004000010000),
+        Doubt::new(0x2000004000010000, 0x2000004000010000),
+    ];
+    // minutes left: not known, then from each of these numbers of minutes on.
+    const MINUTES_LEFT_STEPS: [f64; 10] = [f64::MIN, 0.0, 5e-324, 1.4999999985, 1.5000000015000001, 9.999999990000001, 10.00000001, 15.000000015000001, 119.99999988, 120.00000012000001];
+    static MINUTES_LEFT: [Doubt; 16] = padded(Doubt::NONE, &[
+        Doubt::new(0x8b0c0000000100, 0x0),
+        Doubt::new(0x8a080000000000, 0x8a080000000000),
+        Doubt::new(0x3040000000000, 0x3040000000000),
+        Doubt::new(0x8b040000000000, 0x8b040000000000),
+        Doubt::new(0x8b0c0000000000, 0x8b0c0000000000),
+        Doubt::new(0x8b040000000000, 0x8b040000000000),
+        Doubt::new(0x89040000000000, 0x89040000000000),
+        Doubt::new(0x8b040000000000, 0x8b040000000000),
+        Doubt::new(0x8a040000000000, 0x8a040000000000),
+        Doubt::new(0x8a040000000100, 0x8a040000000100),
+        Doubt::new(0x8a000000000100, 0x8a000000000100),
+    ]);
+    // minutes wanted: not known, then from each of these numbers of minutes on.
+    const MINUTES_WANTED_STEPS: [f64; 6] = [f64::MIN, 9.999999990000001, 59.99999994, 60.000000060000005, 119.99999988, 120.00000012000001];
+    static MINUTES_WANTED: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x4220001000000000, 0x0),
+        Doubt::new(0x220001000000000, 0x220001000000000),
+        Doubt::new(0x20001000000000, 0x20001000000000),
+        Doubt::new(0x1000000000, 0x1000000000),
+        Doubt::new(0x4020001000000000, 0x4020001000000000),
+        Doubt::new(0x4020000000000000, 0x4020000000000000),
+        Doubt::new(0x4220000000000000, 0x4220000000000000),
+    ]);
+    static FACTS_0: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+        Sign::new(0x10, 0x0), // reservoir filled
+    ]);
+    static FACTS_3: [Doubt; 64] = by_three([
+        Sign::new(0x200, 0x0), // cylinder open
+        Sign::new(0x0, 0x220000000000000), // cylinder secured
+        Sign::new(0x0, 0x1000000), // cylinder laid down
+    ]);
+    static FACTS_6: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+        Sign::new(0x1000000000000000, 0x0), // washer fitted
+    ]);
+    static FACTS_9: [Doubt; 64] = by_three([
+        Sign::new(0x100000000000, 0x0), // regulator seated
+        Sign::new(0x0, 0x2020000000), // regulator pressurised
+        Sign::new(0x20000000000, 0x200000000), // flame near
+    ]);
+    static FACTS_12: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x400000000000000), // grease near
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+    ]);
+    static CONDITIONS_0: [Doubt; 64] = by_three([
+        Sign::new(0x800010000000400, 0x800100800000000), // retains-gas
+        Sign::new(0x400000000, 0x2080200000000000), // wheezes
+        Sign::new(0x0, 0x0),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static DEVICES: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x1020021300c00000, 0x0),
+        Doubt::new(0x1000020300c00000, 0x1000020300c00000),
+        Doubt::new(0x1020021100400000, 0x1020021100400000),
+        Doubt::new(0x20021100800000, 0x20021100800000),
+        Doubt::new(0x1020001100c00000, 0x1020001100c00000),
+        Doubt::new(0x1020021100c00000, 0x20021100800000),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static GROUPS: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x40012820004010, 0x0),
+        Doubt::new(0x10000004000, 0x10000004000),
+        Doubt::new(0x2820004010, 0x2820004010),
+        Doubt::new(0x40010000000010, 0x40010000000010),
+        Doubt::new(0x10000004010, 0x10000004010),
+    ]);
+    // Not known, yes, no.
+    static PAIR_0: [Doubt; 4] = [
+        Doubt::new(0x10008000000000, 0x0),
+        Doubt::new(0x10000000000000, 0x10000000000000),
+        Doubt::new(0x8000000000, 0x8000000000),
+        Doubt::new(0x0, 0x0),
+    ];
+    // Not known, yes, no.
+    static PAIR_1: [Doubt; 4] = [
+        Doubt::new(0x4000000000000, 0x0),
+        Doubt::new(0x4000000000000, 0x4000000000000),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    // flow less than the device's least flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_0_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [0.4999999995, 0.999999999],
+        [0.4999999995, 0.4999999995],
+        [0.999999999, 0.999999999],
+        [5.999999994, 5.999999994],
+        [3.999999996, 9.999999990000001],
+        [3.999999996, 3.999999996],
+        [9.999999990000001, 9.999999990000001],
+        [1.999999998, 1.999999998],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_0_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 3, 3, // cannula
+        4, 4, 4, 4, 4, // mask
+        5, 6, 7, 7, 7, // bag
+        8, 8, 8, 8, 8, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_0: [Doubt; 4] = [
+        Doubt::new(0x400, 0x0),
+        Doubt::new(0x400, 0x400),
+        Doubt::new(0x400, 0x0),
+        Doubt::new(0x0, 0x0),
+    ];
+    Doubt::new(0x0, 0x0)
+        .and(pick(&FLOW, steps(row.number(Measure::Flow), &FLOW_STEPS)))
+        .and(pick(&PRESSURE, steps(row.number(Measure::Pressure), &PRESSURE_STEPS)))
+        .and(pick(&TEMPERATURE, steps(row.number(Measure::Temperature), &TEMPERATURE_STEPS)))
+        .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
+        .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
+        .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
+        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
+        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
+        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
+        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
+        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
+        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(pick(&DEVICES, row.device_place(4)))
+        .and(pick(&GROUPS, row.group_place(3)))
+        .and(pick(&PAIR_0, answer(row.number(Measure::Spo2), Comparison::Equal, row.target_low())))
+        .and(pick(&PAIR_1, answer(row.number(Measure::MinutesWanted), Comparison::Less, row.number(Measure::MinutesLeft))))
+        .and(pick(&LIMIT_0, steps_between(row.number(Measure::Flow), pick(&LIMIT_0_STEPS, pick(&LIMIT_0_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .link(32, 0)
+        .link(33, 2)
+        .link(34, 3)
+        .link(35, 4)
+        .link(36, 37)
+        .link(37, 5)
+        .link(38, 39)
+        .link(39, 40)
+        .link(40, 6)
+        .link(41, 42)
+        .link(42, 7)
+        .link(43, 44)
+        .link(44, 11)
+        .link(45, 12)
+        .link(46, 47)
+        .link(47, 13)
+        .link(48, 14)
+        .link(49, 17)
+        .link(50, 18)
+        .link(51, 19)
+        .link(52, 20)
+        .link(53, 21)
+        .link(54, 22)
+        .link(55, 25)
+        .link(56, 26)
+        .link(57, 58)
+        .link(58, 27)
+        .link(59, 28)
+        .link(60, 61)
+        .link(61, 30)
+        .link(62, 31)
+}
+
+#[inline]
+fn page_7(row: &Row) -> Doubt {
+    // flow: not known, then from each of these numbers of L/min on.
+    const FLOW_STEPS: [f64; 4] = [f64::MIN, 2.4999999975000002, 2.5000000025, 11.999999988];
+    static FLOW: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x2010, 0x0),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x2010, 0x2010),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x0, 0x0),
+    ]);
+    // pressure: not known, then from each of these numbers of pascals on.
+    const PRESSURE_STEPS: [f64; 5] = [f64::MIN, 3447378.6431368017, 3447378.650031559, 4999999.995, 6894757.300063118];
+    static PRESSURE: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x3100, 0x0),
+        Doubt::new(0x100, 0x100),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x100, 0x100),
+        Doubt::new(0x2100, 0x2100),
+        Doubt::new(0x3100, 0x3100),
+    ]);
+    // temperature: not known, then from each of these numbers of °C on.
+    const TEMPERATURE_STEPS: [f64; 4] = [f64::MIN, -10.000000009999999, 0.0, 5e-324];
+    static TEMPERATURE: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0xc00, 0x0),
+        Doubt::new(0xc00, 0xc00),
+        Doubt::new(0x800, 0x800),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x800, 0x800),
+    ]);
+    // spo2: not known, then from each of these numbers of percent on.
+    const SPO2_STEPS: [f64; 4] = [f64::MIN, 88.00000008800001, 88.1000000881, 97.99999990200001];
+    static SPO2: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0xc40, 0x0),
+        Doubt::new(0x840, 0x840),
+        Doubt::new(0x800, 0x800),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x400, 0x400),
+    ]);
+    // minutes left: not known, then from each of these numbers of minutes on.
+    const MINUTES_LEFT_STEPS: [f64; 2] = [f64::MIN, 60.000000060000005];
+    static MINUTES_LEFT: [Doubt; 4] = padded(Doubt::NONE, &[
+        Doubt::new(0x100, 0x0),
+        Doubt::new(0x100, 0x100),
+        Doubt::new(0x0, 0x0),
+    ]);
+    // minutes wanted: not known, then from each of these numbers of minutes on.
+    const MINUTES_WANTED_STEPS: [f64; 4] = [f64::MIN, 0.0, 60.000000060000005, 119.99999988];
+    static MINUTES_WANTED: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x280, 0x0),
+        Doubt::new(0x200, 0x200),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x200, 0x200),
+        Doubt::new(0x280, 0x280),
+    ]);
+    static FACTS_0: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+        Sign::new(0x1000, 0x0), // reservoir filled
+    ]);
+    static FACTS_3: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x800), // cylinder laid down
+    ]);
+    static FACTS_9: [Doubt; 64] = by_three([
+        Sign::new(0x40, 0x0), // regulator seated
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+    ]);
+    static CONDITIONS_0: [Doubt; 64] = by_three([
+        Sign::new(0x0, 0x20), // retains-gas
+        Sign::new(0x0, 0x0),
+        Sign::new(0x0, 0x0),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static DEVICES: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x10, 0x0),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x10, 0x10),
+    ]);
+    // Not known, each of the book, and one of another book.
+    static GROUPS: [Doubt; 8] = padded(Doubt::NONE, &[
+        Doubt::new(0x10, 0x0),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x10, 0x10),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x10, 0x10),
+    ]);
+    // flow greater than the device's least flow: where the answer becomes unknown, and where it is known again.
+    static LIMIT_0_STEPS: [[f64; 2]; 16] = padded([0.0; 2], &[
+        [-f64::INFINITY, f64::INFINITY],
+        [0.5000000005, 1.000000001],
+        [0.5000000005, 0.5000000005],
+        [1.000000001, 1.000000001],
+        [6.0000000060000005, 6.0000000060000005],
+        [4.000000004, 10.00000001],
+        [4.000000004, 4.000000004],
+        [10.00000001, 10.00000001],
+        [2.000000002, 2.000000002],
+    ]);
+    // Which of them: a row for each device; in it the group not known, each group, and one of another book.
+    static LIMIT_0_OF: [u16; 32] = padded(0, &[
+        0, 0, 0, 0, 0, // no device of the book
+        1, 2, 3, 3, 3, // cannula
+        4, 4, 4, 4, 4, // mask
+        5, 6, 7, 7, 7, // bag
+        8, 8, 8, 8, 8, // blow-by
+        0, 0, 0, 0, 0, // no device of the book
+    ]);
+    static LIMIT_0: [Doubt; 4] = [
+        Doubt::new(0x20, 0x0),
+        Doubt::new(0x0, 0x0),
+        Doubt::new(0x20, 0x0),
+        Doubt::new(0x20, 0x20),
+    ];
+    Doubt::new(0x0, 0x0)
+        .and(pick(&FLOW, steps(row.number(Measure::Flow), &FLOW_STEPS)))
+        .and(pick(&PRESSURE, steps(row.number(Measure::Pressure), &PRESSURE_STEPS)))
+        .and(pick(&TEMPERATURE, steps(row.number(Measure::Temperature), &TEMPERATURE_STEPS)))
+        .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
+        .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
+        .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
+        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
+        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
+        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
+        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(pick(&DEVICES, row.device_place(4)))
+        .and(pick(&GROUPS, row.group_place(3)))
+        .and(pick(&LIMIT_0, steps_between(row.number(Measure::Flow), pick(&LIMIT_0_STEPS, pick(&LIMIT_0_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))
+        .link(6, 7)
+        .link(7, 0)
+        .link(8, 9)
+        .link(9, 1)
+        .link(10, 11)
+        .link(11, 2)
+        .link(12, 13)
+        .link(13, 3)
+}
+
+/// The guards that have no look-ups.
+fn walked(broken: Broken, seen: &Observed<'_>) -> Broken {
+    broken
+        .with(RANDOM_12, never_random_12(seen))
+        .with(RANDOM_14, never_random_14(seen))
 }
 
 #[doc = "random-0: Random guards (random.md:1)."]

@@ -15,7 +15,7 @@ use crate::{
 };
 
 /// The guards of [`TREES`] as the project's own emitter wrote them.
-mod emitted {
+pub mod emitted {
     use crate::world::BOOK as RULEBOOK;
 
     /// The names that the emitter expects beside the module of the hazards.

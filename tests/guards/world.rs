@@ -130,16 +130,19 @@ pub static TREES: LazyLock<Vec<Tree>> = LazyLock::new(|| {
 });
 
 /// The book, with a hazard for each of [`TREES`].
-pub static BOOK: LazyLock<Rulebook> = LazyLock::new(|| {
+pub static BOOK: LazyLock<Rulebook> = LazyLock::new(|| book_of(&TREES));
+
+/// The book, with a hazard for each of these guards.
+pub fn book_of(trees: &[Tree]) -> Rulebook {
     let mut book = without_hazards();
-    let hazards = TREES.iter().enumerate().map(|(index, tree)| Hazard {
+    let hazards = trees.iter().enumerate().map(|(index, tree)| Hazard {
         rule: rule(&format!("random-{index}"), index),
         never: read(&tree.text()).unwrap_or_else(|mistake| panic!("{}: {mistake}", tree.text())),
         ..oxyfolio::RULEBOOK.hazard(HazardId(0)).unwrap().clone()
     });
     book.hazards = List::from(hazards.collect::<Vec<_>>());
     book
-});
+}
 
 static NAMED: LazyLock<(Names, Rulebook)> = LazyLock::new(|| {
     let book = without_hazards();

@@ -4,7 +4,7 @@ use std::{collections::BTreeMap, fs};
 
 use oxyfolio::compile::folder;
 
-use crate::{block, codes, in_time};
+use crate::{block, codes, in_time, read};
 
 /// The page's table: what, at most, code.
 fn table() -> BTreeMap<&'static str, (usize, &'static str)> {
@@ -62,6 +62,14 @@ fn made(what: &str, count: usize) -> Vec<&'static str> {
                 .map(|numbers| block("policy", &numbers.iter().map(rule).collect::<String>()))
                 .collect()
         }
+        "hazards in a book" => {
+            let hazard = |number| format!("- {{id: a{number}, never: flame near}}\n");
+            block("hazard", &(0..count).map(hazard).collect::<String>())
+        }
+        "conditions in a book" => {
+            let target = |number| format!("- {{id: a{number}, condition: c{number}, condition-name: C}}\n");
+            block("target", &(0..count).map(target).collect::<String>())
+        }
         "quotation and list marks at the start of a line" => ">".repeat(count) + " a\n",
         "column of the last of these marks" => " ".repeat(count - 1) + "- a\n",
         "bytes in a heading" => format!("# {}\n", "a".repeat(count)),
@@ -89,11 +97,50 @@ fn made(what: &str, count: usize) -> Vec<&'static str> {
 #[test]
 fn what_is_at_a_limit_is_read_and_one_more_is_refused() {
     let table = table();
-    assert_eq!(table.len(), 11);
+    assert_eq!(table.len(), 13);
     for (what, (most, code)) in table {
         let at = made(what, most);
         assert!(!at.contains(&code), "{what}: {most} is refused: {at:?}");
         let over = made(what, most + 1);
         assert!(over.contains(&code), "{what}: {} is read: {over:?}", most + 1);
+    }
+}
+
+#[test]
+fn the_first_one_too_many_is_shown() {
+    for (kind, rule, most, code) in [
+        ("hazard", "never: flame near", 256, "too-many-hazards"),
+        (
+            "target",
+            "condition: cN, condition-name: C",
+            64,
+            "too-many-conditions",
+        ),
+    ] {
+        let rule = |number: usize| {
+            format!(
+                "- {{id: a{number}, {}}}\n",
+                rule.replace('N', &number.to_string())
+            )
+        };
+        let text = block(kind, &(0..=most + 1).map(rule).collect::<String>());
+        let first = text
+            .lines()
+            .position(|line| line.contains(&format!("a{most},")))
+            .unwrap()
+            + 1;
+        let (rejected, _) = read(kind, text).unwrap_err();
+        let found: Vec<_> = rejected
+            .diagnostics
+            .iter()
+            .filter(|found| found.code == code)
+            .collect();
+        assert_eq!(found.len(), 1, "{kind}");
+        assert_eq!(
+            rejected.sources.line_column(found[0].span.unwrap()).line,
+            first,
+            "{kind}"
+        );
+        assert!(!found[0].hints.is_empty(), "{kind}");
     }
 }

@@ -10,12 +10,12 @@ mistakes! {
             "close the cylinder and leave.\"\n```\n" => "close the cylinder and leave.\"\n",
     }
     last_closing_fence_deleted [Marked("unclosed-fence")] {
-        "12-what-to-write-down.md": "```yaml policy\n" => "‹```yaml policy›\n",
-        "12-what-to-write-down.md": "value: 5 min\n```\n" => "value: 5 min\n",
+        "12-what-to-write-down.md": "```yaml policy\n- id: gauge" => "‹```yaml policy›\n- id: gauge",
+        "12-what-to-write-down.md": "that is set.\"\n```\n" => "that is set.\"\n",
     }
     opening_fence_deleted [Marked("unclosed-fence")] {
-        "12-what-to-write-down.md": "```yaml policy\n" => "\n",
-        "12-what-to-write-down.md": "value: 5 min\n```\n" => "value: 5 min\n‹```›\n",
+        "12-what-to-write-down.md": "```yaml policy\n- id: gauge" => "\n- id: gauge",
+        "12-what-to-write-down.md": "that is set.\"\n```\n" => "that is set.\"\n‹```›\n",
     }
     kind_deleted [Marked("unknown-kind")] {
         "02-handling-cylinders-safely.md": "```yaml hazard\nid: flame-near" => "‹```yaml›\nid: flame-near",

@@ -3,6 +3,12 @@
 use crate::book::mistakes;
 
 mistakes! {
+    gauge_tolerance_that_is_no_pressure [Marked("wrong-unit")] {
+        "12-what-to-write-down.md": "value: 50 psi" => "value: ‹50 %›",
+    }
+    flow_tolerance_that_is_no_share [Marked("wrong-unit")] {
+        "12-what-to-write-down.md": "value: 15 %" => "value: ‹2 L/min›",
+    }
     usual_flow_outside_the_range [Marked("outside-flow-range")] {
         "05-delivery-devices.md": "name: Simple mask\nflow: 6 to 10 L/min\nusual: 8 L/min"
             => "name: Simple mask\nflow: 6 to 10 L/min\nusual: ‹12 L/min›",

@@ -132,8 +132,12 @@ pub fn density_method(
     let (held, kept) = (contents.at(pressure)?, contents.at(residual)?);
     let free =
         Volume::litres(held * (1.0 - MARGIN)).map_err(|missed| NoDuration::OutsideDomain(missed.into()))?;
-    let usable = ((held - kept) * (1.0 - MARGIN)).max(0.0);
-    Ok((method(usable, 1.0, drain)?, free))
+    Ok((density_held(held, kept, drain)?, free))
+}
+
+/// The method for litres held now and those that are never counted on.
+pub fn density_held(held: f64, kept: f64, drain: Drain) -> Result<Method, NoDuration> {
+    method(((held - kept) * (1.0 - MARGIN)).max(0.0), 1.0, drain)
 }
 
 fn method(usable: f64, allowance: f64, Drain(per_minute): Drain) -> Result<Method, NoDuration> {

@@ -2,7 +2,7 @@
 
 use super::{
     Bound, Duration, GaugeReading, NoDuration, USUAL_TEMPERATURE,
-    method::{Drain, density_method, drain, factor_method, is_positive},
+    method::{Drain, density_held, density_method, drain, factor_method, is_positive},
 };
 use crate::book::{Cylinder, Rulebook};
 use crate::oxygen;
@@ -109,6 +109,29 @@ impl Supply {
         leak: Flow,
     ) -> Result<Duration, NoDuration> {
         self.drained(pressure, drain(flow, leak)?)
+    }
+
+    /// Whole minutes at a flow, the lower of both methods, where it is known already how many litres are held at the reading and
+    /// at the residual pressure: for who asks often, and draws the gas down meanwhile.
+    ///
+    /// # Errors
+    ///
+    /// [`NoDuration`] as [`lasts`](Self::lasts), but for the density.
+    pub fn minutes_of(
+        &self,
+        (held, kept): (f64, f64),
+        pressure: Pressure<Gauge>,
+        flow: Flow,
+    ) -> Result<u32, NoDuration> {
+        let drain = drain(flow, Flow::ZERO)?;
+        let by_density = density_held(held, kept, drain)?;
+        match self.factor {
+            None => Ok(by_density.minutes),
+            Some(factor) => {
+                let by_factor = factor_method(factor, pressure, self.residual, drain)?;
+                Ok(by_factor.minutes.min(by_density.minutes))
+            }
+        }
     }
 
     fn drained(&self, pressure: Pressure<Gauge>, drain: Drain) -> Result<Duration, NoDuration> {

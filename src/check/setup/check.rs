@@ -7,8 +7,8 @@ use super::{
     },
     Setup, target,
 };
-use crate::book::{Device, DeviceFlow, Fact, Kind, Rule, Rulebook, Saturation};
-use crate::guard::{self, Evaluator, Observed, Truth};
+use crate::book::{Device, DeviceFlow, Fact, Hazard, Kind, Rule, Rulebook, Saturation};
+use crate::guard::{self, Evaluator, HazardSet, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Side, Time};
 
 /// A set-up being checked.
@@ -335,20 +335,28 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         }
     }
 
-    /// The hazards of the book.
-    pub fn hazards(&mut self, evaluator: &impl Evaluator<'b>, observed: &Observed<'_>) {
-        for (id, hazard) in super::numbered(self.book) {
-            let level = hazard.severity.into();
-            match evaluator.evaluate(id, observed) {
-                Truth::True => self.find(level, Kind::Hazard, &hazard.rule, About::Hazard(hazard)),
-                Truth::Unknown if !guard::depends_on_equipment(&hazard.never) => self.find(
-                    Level::Unknown,
-                    Kind::Hazard,
-                    &hazard.rule,
-                    About::HazardUnknown(hazard),
-                ),
-                Truth::Unknown | Truth::False => {}
+    /// The hazards of the book. Gives those of which it can't be told, as far as a set holds them.
+    pub fn hazards(&mut self, evaluator: &impl Evaluator<'b>, observed: &Observed<'_>) -> HazardSet {
+        let broken = evaluator.broken(observed);
+        for id in broken.there | broken.unknown {
+            if let Some(hazard) = self.book.hazard(id) {
+                self.hazard(hazard, broken.truth(id));
             }
         }
+        for (id, hazard) in super::past_any_set(self.book) {
+            self.hazard(hazard, evaluator.evaluate(id, observed));
+        }
+        broken.unknown
+    }
+
+    fn hazard(&mut self, hazard: &'b Hazard, answer: Truth) {
+        let (level, about) = match answer {
+            Truth::True => (hazard.severity.into(), About::Hazard(hazard)),
+            Truth::Unknown if !guard::depends_on_equipment(&hazard.never) => {
+                (Level::Unknown, About::HazardUnknown(hazard))
+            }
+            Truth::Unknown | Truth::False => return,
+        };
+        self.find(level, Kind::Hazard, &hazard.rule, about);
     }
 }

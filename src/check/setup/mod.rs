@@ -1,13 +1,13 @@
 //! Checks a set-up: device, flow, patient, cylinder.
 
 mod check;
-mod target;
+pub(in crate::check) mod target;
 
 use check::Check;
 
 use super::finding::Finding;
 use crate::book::{ConditionId, CylinderId, DeviceId, Fact, GroupId, Hazard, HazardId, Rulebook};
-use crate::guard::{self, Evaluator, Facts, Observed, Truth};
+use crate::guard::{self, Evaluator, Facts, HazardSet, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Temperature, Time};
 
 /// A set-up to be checked: a device at a flow, and whatever else is known.
@@ -165,17 +165,20 @@ pub fn check_setup<'b, 's, E: Evaluator<'b>>(
     let minutes_left = check.cylinder();
     let target = check.target();
     let observed = check.observed(minutes_left, target);
-    check.hazards(&evaluator, &observed);
+    let unknown = check.hazards(&evaluator, &observed);
     Ok(NotChecked {
         book,
         evaluator,
         observed,
+        unknown,
     })
 }
 
-/// The hazards of a book with their identifiers. A book has at most as many rules of a kind as an identifier counts.
-fn numbered(book: &Rulebook) -> impl Iterator<Item = (HazardId, &Hazard)> {
-    (0..=u16::MAX).map(HazardId).zip(&book.hazards)
+/// The hazards that no set holds. A reader makes no book with so many; a table written by hand may have them.
+fn past_any_set(book: &Rulebook) -> impl Iterator<Item = (HazardId, &Hazard)> {
+    // A book has at most as many rules of a kind as an identifier counts.
+    let numbered = (0..=u16::MAX).map(HazardId).zip(&book.hazards);
+    numbered.skip(HazardSet::CAPACITY)
 }
 
 /// An identifier belongs to another rulebook.
@@ -196,16 +199,18 @@ pub struct NotChecked<'b, 's, E = &'b Rulebook> {
     book: &'b Rulebook,
     evaluator: E,
     observed: Observed<'s>,
+    unknown: HazardSet,
 }
 
 impl<'b, E: Evaluator<'b>> NotChecked<'b, '_, E> {
     /// Each of them.
     pub fn hazards(&self) -> impl Iterator<Item = &'b Hazard> {
-        numbered(self.book)
-            .filter(|(id, hazard)| {
-                guard::depends_on_equipment(&hazard.never)
-                    && self.evaluator.evaluate(*id, &self.observed) == Truth::Unknown
-            })
-            .map(|(_, hazard)| hazard)
+        let in_set = self.unknown.iter().filter_map(|id| self.book.hazard(id));
+        let past = past_any_set(self.book)
+            .filter(|(id, _)| self.evaluator.evaluate(*id, &self.observed) == Truth::Unknown)
+            .map(|(_, hazard)| hazard);
+        in_set
+            .chain(past)
+            .filter(|hazard| guard::depends_on_equipment(&hazard.never))
     }
 }

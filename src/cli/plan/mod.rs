@@ -12,6 +12,7 @@ use super::{
     book, diagnostics, words,
 };
 use crate::book::{Cylinder, CylinderId, CylinderUse, Rulebook};
+use crate::cards::output;
 use crate::check::plan::{Answer, Order, fewest_to_add};
 use crate::compile::{
     Rejected,
@@ -69,7 +70,7 @@ pub fn run(command: &Plan, common: &Common, out: &mut dyn Write) -> Result<Outco
         added: &added,
     };
     if let Some(chart) = &command.chart {
-        write_whole(chart, chart::svg(&answered).as_bytes())
+        output::replace(chart, chart::svg(&answered).as_bytes())
             .map_err(|error| CannotRun(format!("cannot write `{}`: {error}", chart.display())))?;
     }
     match common.format {
@@ -148,28 +149,6 @@ fn sizes(book: &Rulebook, asked: &[String]) -> Result<Vec<CylinderId>, CannotRun
         }
     }
     Ok(once)
-}
-
-/// Writes a file whole beside the old one before it takes its name.
-fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
-    if path.is_dir() {
-        return Err(std::io::ErrorKind::IsADirectory.into());
-    }
-    let folder = match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
-    let mut file = tempfile::Builder::new().prefix(".plan-").tempfile_in(folder)?;
-    file.write_all(bytes)?;
-    file.as_file().sync_all()?;
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt as _;
-        file.as_file()
-            .set_permissions(std::fs::Permissions::from_mode(0o644))?;
-    }
-    file.persist(path).map_err(|error| error.error)?;
-    Ok(())
 }
 
 impl Answered<'_> {

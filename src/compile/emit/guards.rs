@@ -1,4 +1,4 @@
-//! Writes every hazard's guard as a Rust function, and the evaluator that asks them.
+//! Writes every hazard's guard as a Rust function, and the evaluator that asks them; all of them at once it looks up.
 //!
 //! The functions say what the guard says, in the same order: `device on patient and flow = 0 L/min` becomes
 //! `seen.fact(Fact::DeviceOnPatient) & equal(seen.flow, Flow::tabled(0.0))`. Policies are written as their values; the
@@ -13,7 +13,7 @@ use super::{
         guard::{Signs, dimension_of, dimension_of_measure, infix, is_range},
         written::Dimension,
     },
-    Emit, constant, doc,
+    Emit, constant, doc, mask,
 };
 use crate::book::{Comparison, Fact, GuardOp, Hazard, Measure, Operand, PolicyId, Rulebook, Value};
 use crate::quantity::Range;
@@ -43,7 +43,7 @@ pub struct Written {
 pub fn guards(book: &Rulebook) -> Written {
     let mut writer = Writer {
         book,
-        uses: BTreeMap::new(),
+        uses: Uses::default(),
     };
     writer.import("::oxyfolio::book", "HazardId");
     writer.import("::oxyfolio::guard", "Observed");
@@ -53,7 +53,13 @@ pub fn guards(book: &Rulebook) -> Written {
     for hazard in &book.hazards {
         writer.function(hazard, &mut functions);
     }
-    let uses = writer.uses.iter().map(|(module, names)| {
+    let mut methods = "";
+    let mut looked_up = String::new();
+    if !book.hazards.is_empty() {
+        let written = mask::write(book, &mut writer.uses);
+        (methods, looked_up) = (written.methods, written.items);
+    }
+    let uses = writer.uses.0.iter().map(|(module, names)| {
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         match names.as_slice() {
             [name] => format!("use {module}::{name};\n"),
@@ -61,14 +67,26 @@ pub fn guards(book: &Rulebook) -> Written {
         }
     });
     let uses = uses.collect();
-    let items = evaluator(book) + &functions;
+    let items = evaluator(book, methods) + &looked_up + &functions;
     Written { uses, items }
 }
 
-fn evaluator(book: &Rulebook) -> String {
+/// What the items use, by module.
+#[derive(Default)]
+pub struct Uses(BTreeMap<&'static str, BTreeSet<String>>);
+
+impl Uses {
+    /// Adds a name.
+    pub fn add(&mut self, module: &'static str, name: &str) {
+        self.0.entry(module).or_default().insert(name.to_owned());
+    }
+}
+
+fn evaluator(book: &Rulebook, methods: &str) -> String {
     let mut out = String::from(
         "
-/// The guards of the hazards as functions; asks the same questions as a reference to the rulebook.
+/// The guards of the hazards as functions, and all of them as look-ups; asks the same questions as a reference to the
+/// rulebook.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Guards;
 
@@ -90,12 +108,14 @@ impl ::oxyfolio::guard::Evaluator<'static> for Guards {
         // Writing to a String cannot fail.
         let _ = writeln!(out, "            {id} => {function}(seen),");
     }
-    out.push_str("            _ => Truth::Unknown,\n        }\n    }\n}\n");
+    out.push_str("            _ => Truth::Unknown,\n        }\n    }\n");
+    out.push_str(methods);
+    out.push_str("}\n");
     out
 }
 
 /// Named for the key that holds the guard; that the names can't clash with Rust's own words is a gain.
-fn function_name(hazard: &Hazard) -> String {
+pub fn function_name(hazard: &Hazard) -> String {
     format!("never_{}", hazard.rule.id.replace('-', "_"))
 }
 
@@ -104,8 +124,7 @@ const UNKNOWN: &str = "Truth::Unknown";
 
 struct Writer<'a> {
     book: &'a Rulebook,
-    /// What the functions use, by module.
-    uses: BTreeMap<&'static str, BTreeSet<String>>,
+    uses: Uses,
 }
 
 impl Writer<'_> {
@@ -251,7 +270,7 @@ impl Writer<'_> {
     }
 
     fn import(&mut self, module: &'static str, name: &str) {
-        self.uses.entry(module).or_default().insert(name.to_owned());
+        self.uses.add(module, name);
     }
 }
 

@@ -4,6 +4,7 @@
 //! they read back to the same bits, and the same rulebook always gives the same text.
 
 mod guards;
+mod mask;
 
 use core::fmt::Write as _;
 

@@ -17,13 +17,14 @@ pub const POLICY_NEVER_READ: Lint = Lint::note("policy-never-read");
 pub const CONNECTION_NEVER_USED: Lint = Lint::note("connection-never-used");
 
 /// The policies the checker reads by name.
-const NEEDED: [&str; 8] = [
+const NEEDED: [&str; 9] = [
     "residual-pressure",
     "change-over-pressure",
     "in-service-minimum",
     "planning-margin",
     "fill-limit",
     "requalification-interval",
+    "star-requalification-interval",
     "storage-temperature",
     "use-temperature",
 ];

@@ -28,6 +28,7 @@ use super::{
     yaml::{self, Node, Value},
 };
 use crate::book::{Condition, Kind, List, Place, Policy, Rule, Rulebook, Text};
+use crate::guard::HazardSet;
 
 /// The most rules a book may hold.
 pub const MAX_RULES: usize = 20_000;
@@ -237,6 +238,19 @@ fn line_of(sources: &Sources, span: Span) -> u32 {
 /// After a missing or doubled id the places no longer match the rules; no rulebook is built then, and until the
 /// errors are gone rules look each other up by id only.
 fn collect_names(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) {
+    if let Some(raw) = raws
+        .iter()
+        .filter(|raw| raw.kind == Kind::Hazard)
+        .nth(HazardSet::CAPACITY)
+    {
+        let message = format!(
+            "expected at most {} hazards in a book, found more",
+            HazardSet::CAPACITY
+        );
+        found
+            .error("too-many-hazards", raw.node.span, message)
+            .hint("join hazards that say and ask the same with `or`, or take out those that repeat another");
+    }
     for raw in raws {
         let Some(table) = names.table(raw.kind) else {
             continue;

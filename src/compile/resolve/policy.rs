@@ -17,6 +17,13 @@ const KEYS: Keys = Keys {
     optional: &["note"],
 };
 
+/// How long the test of a cylinder with a star holds: read by the check of stock.
+const STAR_INTERVAL: &str = "star-requalification-interval";
+/// How far a gauge may be off, for the review of records.
+const GAUGE_TOLERANCE: &str = "gauge-tolerance";
+/// How far a flowmeter may be off.
+const FLOW_TOLERANCE: &str = "flow-tolerance";
+
 /// Reads a policy.
 pub fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Policy> {
     let fields = Fields::of(&raw.node, &KEYS, found)?;
@@ -77,6 +84,25 @@ pub fn gather(policies: Option<Vec<Policy>>, raws: &[Raw], found: &mut Diagnosti
         Value::TemperatureRange(range) => Some(range),
         _ => None,
     });
+    // A book may do without these, but where they are, they are of their kind.
+    if policies.iter().any(|policy| &*policy.rule.id == STAR_INTERVAL) {
+        needed.value(STAR_INTERVAL, "a time", |value| match value {
+            Value::Time(time) => Some(time),
+            _ => None,
+        });
+    }
+    if policies.iter().any(|policy| &*policy.rule.id == GAUGE_TOLERANCE) {
+        needed.value(GAUGE_TOLERANCE, "a pressure", |value| match value {
+            Value::Pressure(pressure) => Some(pressure),
+            _ => None,
+        });
+    }
+    if policies.iter().any(|policy| &*policy.rule.id == FLOW_TOLERANCE) {
+        needed.value(FLOW_TOLERANCE, "a share in %", |value| match value {
+            Value::Percent(share) => Some(share),
+            _ => None,
+        });
+    }
     if let (Some(residual), Some(change), Some(minimum)) =
         (residual_pressure, change_over_pressure, in_service_minimum)
     {

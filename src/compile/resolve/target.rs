@@ -14,6 +14,7 @@ use super::{
 use crate::book::{
     Condition, ConditionId, Device, DeviceFlow, DeviceId, GroupId, Kind, Saturation, Target, Text, Urgent,
 };
+use crate::guard::MAX_CONDITIONS;
 use crate::quantity::{Flow, Percent, Range};
 
 const KEYS: Keys = Keys {
@@ -92,6 +93,13 @@ pub fn conditions(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) -> V
                         .hint("add `condition-name: …` below it; or is the condition misspelled?");
                 }
                 super::super::guard::refuse_reserved(id, node.span, found);
+                if conditions.len() == MAX_CONDITIONS {
+                    let message =
+                        format!("expected at most {MAX_CONDITIONS} conditions in a book, found more");
+                    found
+                        .error("too-many-conditions", node.span, message)
+                        .hint("name only conditions that change a target or that a hazard asks for");
+                }
                 if names.conditions.add(id, node.span, found) {
                     conditions.push(Condition {
                         id: Text::from(id.to_owned()),

@@ -1,0 +1,226 @@
+//! `oxyfolio review`.
+
+mod progress;
+mod text;
+
+use std::{
+    fs,
+    io::{self, BufWriter, Write},
+};
+
+use serde_json::{Value, json};
+
+use super::{
+    CannotRun, Outcome,
+    args::{AskedFormat, Common, Review},
+    book, words,
+};
+use crate::book::Rulebook;
+use crate::cards;
+use crate::check::review::Reviewer;
+use crate::guard::Evaluator;
+use crate::lookup::Lookup;
+use crate::records::run::{
+    self, GroupSum, Grouping, Groups, Input, Levels, Options, Pseudonyms, Tally, Written,
+};
+use crate::{RULEBOOK, hazard};
+
+/// Reviews run records.
+pub fn run(
+    command: &Review,
+    common: &Common,
+    asked: AskedFormat,
+    out: &mut dyn Write,
+) -> Result<Outcome, CannotRun> {
+    if command.schema {
+        out.write_all(run::schema::RUN.as_bytes())?;
+        return Ok(Outcome::Fine);
+    }
+    let book = match book::open(common, out)? {
+        Ok(book) => book,
+        Err(outcome) => return Ok(outcome),
+    };
+    let job = Job {
+        command,
+        asked,
+        pseudonyms: pseudonyms(command)?,
+    };
+    if common.rules.is_none() {
+        // The guards of the book compiled in are functions.
+        job.review(&RULEBOOK, &Reviewer::new(hazard::Guards), out)
+    } else {
+        // A book read at run time is asked by look-ups too.
+        let guards = Lookup::new(&book);
+        job.review(&book, &Reviewer::new(&guards), out)
+    }
+}
+
+fn pseudonyms(command: &Review) -> Result<Option<Pseudonyms>, CannotRun> {
+    let Some(path) = &command.pseudonymise else {
+        return Ok(None);
+    };
+    let told = |why: &dyn core::fmt::Display| CannotRun(format!("--pseudonymise {}: {why}", path.display()));
+    let key = fs::read(path).map_err(|error| told(&error))?;
+    Pseudonyms::new(&key).map(Some).map_err(|unfit| told(&unfit))
+}
+
+struct Job<'j> {
+    command: &'j Review,
+    asked: AskedFormat,
+    pseudonyms: Option<Pseudonyms>,
+}
+
+impl Job<'_> {
+    fn review<'b, E: Evaluator<'b> + Sync>(
+        &self,
+        book: &'b Rulebook,
+        reviewer: &Reviewer<'b, E>,
+        out: &mut dyn Write,
+    ) -> Result<Outcome, CannotRun> {
+        let command = self.command;
+        let inputs: Vec<Input> = command.files.iter().map(|path| Input::named(path)).collect();
+        if inputs.iter().filter(|input| **input == Input::Standard).count() > 1 {
+            return Err(CannotRun(
+                "expected standard input once, found `-` twice".to_owned(),
+            ));
+        }
+        // Asked for before the long work, not after it.
+        let typst = match &command.report {
+            Some(_) => Some(cards::typst::Program::find(&command.typst)?),
+            None => None,
+        };
+        let by = Grouping::from(command.by);
+        let options = Options {
+            threads: command.threads.map_or(0, usize::from),
+            written: match self.asked {
+                AskedFormat::Json => Written::List,
+                AskedFormat::Ndjson => Written::Lines,
+                AskedFormat::Csv => Written::Csv,
+                AskedFormat::Text | AskedFormat::Sarif => Written::Not,
+            },
+            pseudonyms: self.pseudonyms.as_ref(),
+            crews: by == Grouping::Crew,
+            watch: progress::start(&inputs),
+        };
+        // Lines for programs go past what takes colours out.
+        let mut lines = BufWriter::with_capacity(1 << 16, io::stdout().lock());
+        if self.asked == AskedFormat::Json {
+            lines.write_all(b"{\"findings\": [")?;
+        }
+        let reviewed = run::review(book, reviewer, &inputs, &options, &mut lines);
+        progress::stop();
+        let tally = reviewed?;
+        match self.asked {
+            AskedFormat::Json => self.frame(book, &tally, by, &mut lines)?,
+            AskedFormat::Ndjson | AskedFormat::Csv => {}
+            AskedFormat::Text | AskedFormat::Sarif => text::print(book, &tally, by, inputs.len(), out)?,
+        }
+        lines.flush()?;
+        self.to_standard_error(&tally);
+        if let (Some(path), Some(typst)) = (&command.report, typst) {
+            let page = cards::review::Page::new(book, &tally, inputs.len(), command.paper.into());
+            cards::review::print(&page, book, &typst, path)?;
+            if self.asked == AskedFormat::Text {
+                writeln!(out, "\nwrote {}", path.display())?;
+            }
+        }
+        Ok(if !tally.failed.is_empty() {
+            Outcome::CouldNotRun
+        } else if command.exit_0 {
+            Outcome::Fine
+        } else if tally.bad_lines > 0 {
+            Outcome::SomeUnread
+        } else if tally.levels.wrong() > 0 {
+            Outcome::Findings
+        } else {
+            Outcome::Fine
+        })
+    }
+
+    /// What could not be read, where the answer is for programs; a text answer holds it itself.
+    fn to_standard_error(&self, tally: &Tally<'_>) {
+        if self.asked != AskedFormat::Text {
+            for bad in &tally.bad {
+                anstream::eprintln!("{}:{}:{}: {}", bad.file, bad.line, bad.column, bad.message);
+            }
+            let more = tally.bad_lines - tally.bad.len() as u64;
+            if more > 0 {
+                anstream::eprintln!("{more} more lines could not be read");
+            }
+        }
+        for (file, why) in &tally.failed {
+            anstream::eprintln!("error: {file} {why}");
+        }
+    }
+
+    /// What stands behind the list of findings.
+    fn frame(
+        &self,
+        book: &Rulebook,
+        tally: &Tally<'_>,
+        by: Grouping,
+        out: &mut dyn Write,
+    ) -> Result<(), CannotRun> {
+        let mut summary = json!({
+            "runs": tally.runs,
+            "runs_with_findings": tally.runs_wrong,
+            "events": tally.events,
+            "bad_lines": tally.bad_lines,
+            "findings": levels(&tally.levels),
+            "first": tally.first.map(|at| at.to_string()),
+            "last": tally.last.map(|at| at.to_string()),
+            "failed": tally.failed.iter().map(|(file, why)| json!({"file": file, "why": why})).collect::<Vec<_>>(),
+        });
+        let (key, groups) = match by {
+            Grouping::Rule => ("by_rule", rules(tally)),
+            Grouping::Month => (
+                "by_month",
+                grouped(&tally.months, |(year, month)| format!("{year:04}-{month:02}")),
+            ),
+            Grouping::Crew => ("by_crew", grouped(&tally.crews, String::clone)),
+        };
+        if let Some(fields) = summary.as_object_mut() {
+            fields.insert(key.to_owned(), groups);
+        }
+        let ok = tally.levels.wrong() == 0 && tally.bad_lines == 0 && tally.failed.is_empty();
+        let answer = words::framed(book, json!({"ok": ok, "summary": summary}));
+        let text = serde_json::to_string_pretty(&answer)?;
+        writeln!(out, "\n],{}", text.strip_prefix('{').unwrap_or(&text))?;
+        Ok(())
+    }
+}
+
+fn levels(levels: &Levels) -> Value {
+    json!({
+        "stop": levels.stop,
+        "warn": levels.warn,
+        "unknown": levels.unknown,
+        "note": levels.note,
+    })
+}
+
+fn rules(tally: &Tally<'_>) -> Value {
+    let object = |row: &&run::Row<'_>| {
+        json!({
+            "rule": {"kind": row.kind.word(), "id": &*row.rule.id},
+            "code": row.code,
+            "level": row.level.code(),
+            "findings": row.findings,
+            "runs": row.runs,
+        })
+    };
+    tally.by_rule().iter().map(object).collect()
+}
+
+fn grouped<K>(groups: &Groups<K>, shown: impl Fn(&K) -> String) -> Value {
+    let object = |name: Value, sum: &GroupSum| json!({"group": name, "runs": sum.runs, "findings": levels(&sum.levels)});
+    let mut all: Vec<Value> = groups
+        .known
+        .iter()
+        .map(|(key, sum)| object(key.as_ref().map(&shown).into(), sum))
+        .collect();
+    if groups.others != GroupSum::default() {
+        all.push(object("others".into(), &groups.others));
+    }
+    all.into()
+}

@@ -1,0 +1,182 @@
+//! What can be observed of what is known, and what an observation adds to it.
+
+use super::{
+    Known, Part, Values,
+    part::{
+        BLOWN, CONNECTED, EMPTY, FILLED, FLOW_ON, FLOW_ZERO, GAS, IN_HAND, LAID_DOWN, NO_PRESSURE, NO_SPARE,
+        NOT_BLOWN, NOT_CONNECTED, NOT_FILLED, OFF, OFF_PATIENT, ON_PATIENT, OPEN, PRESSURE, SECURED, SPARE,
+        SPARE_STANDS_FREE, STANDS_FREE, WASHER_GOOD, WASHER_UNSEEN,
+    },
+};
+use crate::book::Fact;
+
+impl Known {
+    /// What a guard can observe, where every possible state gives the same answer; otherwise `None`. The meanings are
+    /// those of [`State::fact`](super::State::fact).
+    #[must_use]
+    pub const fn fact(&self, fact: Fact) -> Option<bool> {
+        let Some((values, or_spare)) = seen(fact) else {
+            return None;
+        };
+        let surely = self.surely(values) || (or_spare && self.surely(SPARE_STANDS_FREE));
+        let may = self.may(values) || (or_spare && self.may(SPARE_STANDS_FREE));
+        match (surely, may) {
+            (true, _) => Some(true),
+            // Nobody having looked at the washer, it may be good or bad.
+            (false, false) if !matches!(fact, Fact::WasherFitted) => Some(false),
+            _ => None,
+        }
+    }
+
+    /// Whether the flow is turned on, where that is known: no guard asks it as a fact.
+    #[must_use]
+    pub const fn flow_on(&self) -> Option<bool> {
+        match (self.may(FLOW_ON), self.may(FLOW_ZERO)) {
+            (true, false) => Some(true),
+            (false, true) => Some(false),
+            _ => None,
+        }
+    }
+
+    /// What is known when a fact was seen to hold, or not to hold; `None` where the equipment doesn't tell that fact.
+    ///
+    /// Of what was possible, that stays which agrees. Where none does, what was seen outranks what was worked out:
+    /// something was done that isn't recorded, and the part may have every value that agrees. What cannot be otherwise
+    /// then is known too: a device on the patient is connected, a regulator under pressure is on the cylinder.
+    ///
+    /// Of a cylinder standing free it isn't said which; it is taken to be the one in use, where that can be.
+    ///
+    /// ```
+    /// use oxyfolio::book::Fact;
+    /// use oxyfolio::equipment::Known;
+    /// let known = Known::NOTHING.with(Fact::RegulatorPressurised, true).unwrap();
+    /// assert_eq!(known.fact(Fact::RegulatorSeated), Some(true));
+    /// // Whether a flame is near is not the equipment's to tell.
+    /// assert_eq!(known.with(Fact::FlameNear, true), None);
+    /// ```
+    #[must_use]
+    pub const fn with(self, fact: Fact, holds: bool) -> Option<Self> {
+        let Some((values, or_spare)) = seen(fact) else {
+            return None;
+        };
+        if or_spare {
+            return Some(match holds {
+                true if !self.may(values) && self.may(SPARE_STANDS_FREE) => self.settled(SPARE_STANDS_FREE),
+                true => self.settled(values),
+                false => self.settled(values.not()).settled(SPARE_STANDS_FREE.not()),
+            });
+        }
+        let seen = self.settled(if holds { values } else { values.not() });
+        Some(match (fact, holds) {
+            (Fact::DeviceOnPatient, true) => seen.settled(CONNECTED),
+            (Fact::ReservoirFilled, true) => seen.settled(CONNECTED).settled(FLOW_ON),
+            (Fact::RegulatorPressurised, true) => seen.on(),
+            (Fact::RegulatorPressurised, false) => seen.becomes(NOT_FILLED),
+            (Fact::RegulatorSeated, true) => self.on(),
+            (Fact::RegulatorSeated, false) => self.off(),
+            _ => seen,
+        })
+    }
+
+    /// What is known when the flow was recorded, on or at zero, and no action that set it.
+    #[must_use]
+    pub const fn flow(self, on: bool) -> Self {
+        if on {
+            self.becomes(FLOW_ON)
+        } else {
+            self.becomes(FLOW_ZERO).becomes(NOT_FILLED)
+        }
+    }
+
+    /// What is known when a device was recorded to be connected, or none to be, and no action that did it.
+    #[must_use]
+    pub const fn device(self, connected: bool) -> Self {
+        if connected {
+            self.becomes(CONNECTED)
+        } else {
+            self.becomes(NOT_CONNECTED)
+                .becomes(NOT_FILLED)
+                .becomes(OFF_PATIENT)
+        }
+    }
+
+    /// What is known when the gauge was read: above zero, or at zero.
+    ///
+    /// A reading outranks what was worked out. Above zero, the regulator is on and under pressure, and an open
+    /// cylinder holds gas. At zero there is no pressure, and a cylinder that is surely open under a regulator has run
+    /// empty.
+    #[must_use]
+    pub const fn gauge(self, above_zero: bool) -> Self {
+        if above_zero {
+            let seen = self.becomes(PRESSURE).on();
+            if seen.surely(OPEN) {
+                seen.becomes(GAS)
+            } else {
+                seen
+            }
+        } else {
+            let seen = self.becomes(NO_PRESSURE).becomes(NOT_FILLED);
+            if self.surely(OPEN) && self.surely(OFF.not()) {
+                seen.becomes(EMPTY)
+            } else {
+                seen
+            }
+        }
+    }
+
+    /// What is known when nothing is known of a part any more. With the spare goes all that is told of it.
+    #[must_use]
+    pub const fn forget(self, part: Part) -> Self {
+        let bits = match part {
+            Part::Spare => SPARE,
+            _ => part.bits(),
+        };
+        Self(self.0 | bits).tidied()
+    }
+
+    /// A regulator seen on the cylinder. Where it was thought to be off, nobody knows what came before.
+    const fn on(self) -> Self {
+        if self.may(OFF.not()) {
+            self.settled(OFF.not())
+        } else {
+            self.becomes(OFF.not()).forget(Part::Outlet).forget(Part::Washer)
+        }
+    }
+
+    /// A regulator seen off the cylinder. Where it was thought to be on, nobody has looked at the washer since, and the
+    /// cylinder may be the spare.
+    const fn off(self) -> Self {
+        if self.may(OFF) {
+            return self.settled(OFF).becomes(NO_PRESSURE);
+        }
+        let seen = self
+            .becomes(OFF)
+            .becomes(NO_PRESSURE)
+            .becomes(NOT_FILLED)
+            .becomes(WASHER_UNSEEN);
+        let same = seen.becomes(NOT_BLOWN);
+        if seen.surely(NO_SPARE) {
+            same
+        } else {
+            same.or(seen.spare_takes_place())
+        }
+    }
+}
+
+/// The values by which a fact holds, and whether a spare standing free makes it hold too; `None` for what the equipment
+/// doesn't tell.
+const fn seen(fact: Fact) -> Option<(Values, bool)> {
+    Some(match fact {
+        Fact::DeviceOnPatient => (ON_PATIENT, false),
+        Fact::ReservoirFilled => (FILLED, false),
+        Fact::CylinderOpen => (OPEN, false),
+        Fact::CylinderSecured => (SECURED.or(IN_HAND), false),
+        Fact::CylinderLaidDown => (LAID_DOWN, false),
+        Fact::CylinderStandingFree => (STANDS_FREE, true),
+        Fact::OutletClear => (BLOWN, false),
+        Fact::WasherFitted => (WASHER_GOOD, false),
+        Fact::RegulatorSeated => (OFF.not(), false),
+        Fact::RegulatorPressurised => (PRESSURE, false),
+        Fact::DeviceHasReservoir | Fact::FlameNear | Fact::GreaseNear => return None,
+    })
+}

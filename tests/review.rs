@@ -1,0 +1,21 @@
+//! The review of runs against made-up ones: 5,000 with nothing wrong, 5,000 with one thing wrong; and the making of them
+//! checked for itself.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs
+)]
+#![cfg(feature = "alloc")]
+
+#[path = "review/differential.rs"]
+mod differential;
+#[path = "review/generate.rs"]
+mod generate;
+#[path = "review/made.rs"]
+mod made;
+#[path = "review/told.rs"]
+mod told;
+#[path = "review/worked.rs"]
+mod worked;
