@@ -1,13 +1,14 @@
 //! Whether the card font has every sign that a card needs. A missing sign would print as an empty box.
 
-use super::{CardsError, data::Sheet};
+use super::{CardsError, data::Document};
 
-/// Lowered digits, which the templates set as small digits, and two hyphens, which they set as the common one.
+/// Lowered digits, which the templates set as small digits, two hyphens, which they set as the common one, and arrows and
+/// a triangle, which they draw.
 const SET_BY_TEMPLATES: [core::ops::RangeInclusive<char>; 2] =
     ['\u{2080}'..='\u{2089}', '\u{2010}'..='\u{2011}'];
 
-/// Checks every text of a sheet.
-pub fn check(sheet: &Sheet) -> Result<(), CardsError> {
+/// Checks every text of a document.
+pub fn check(document: &Document) -> Result<(), CardsError> {
     // The font comes with the program; should it not be readable, Typst says so.
     let Ok(font) = ttf_parser::Face::parse(notosans::REGULAR_TTF, 0) else {
         return Ok(());
@@ -17,7 +18,7 @@ pub fn check(sheet: &Sheet) -> Result<(), CardsError> {
             || SET_BY_TEMPLATES.iter().any(|set| set.contains(&sign))
             || (!is_invisible(sign) && font.glyph_index(sign).is_some())
     };
-    let Ok(data) = serde_json::to_value(sheet) else {
+    let Ok(data) = serde_json::to_value(document) else {
         return Ok(());
     };
     match first_unprintable(&data, &printable) {
@@ -50,4 +51,17 @@ fn first_unprintable<'a>(
             .find_map(|item| first_unprintable(item, printable)),
         _ => None,
     }
+}
+
+/// A text for a message: signs that can't be seen, or that turn what is around them, as numbers.
+pub fn visible(text: &str) -> String {
+    text.chars()
+        .map(|sign| {
+            if is_invisible(sign) {
+                format!("\\u{{{:x}}}", sign as u32)
+            } else {
+                sign.to_string()
+            }
+        })
+        .collect()
 }

@@ -13,7 +13,7 @@ mistakes! {
         "12-what-to-write-down.md": "```yaml policy\n" => "‹```yaml policy›\n",
         "12-what-to-write-down.md": "value: 5 min\n```\n" => "value: 5 min\n",
     }
-    opening_fence_deleted [Marked("unclosed-fence")] {
+    opening_fence_deleted [Marked("unclosed-fence"), Follows("unknown-name")] {
         "12-what-to-write-down.md": "```yaml policy\n" => "\n",
         "12-what-to-write-down.md": "value: 5 min\n```\n" => "value: 5 min\n‹```›\n",
     }
