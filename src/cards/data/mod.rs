@@ -373,7 +373,8 @@ impl<'b> Maker<'b> {
                 .iter()
                 .filter_map(|id| self.book.cylinder(*id))
                 .map(|cylinder| {
-                    let title = format!("{}: {}", card.rule.name, cylinder.rule.name);
+                    let names = [("title", &*card.rule.name), ("name", &*cylinder.rule.name)];
+                    let title = self.messages.with("minutes-of", &names);
                     face(own, title, true, self.duration_table(cylinder, pressures, flows))
                 })
                 .collect(),
