@@ -26,6 +26,8 @@ mod language;
 mod page;
 #[path = "cards/pdf.rs"]
 mod pdf;
+#[path = "cards/prevents.rs"]
+mod prevents;
 #[path = "cards/printed.rs"]
 mod printed;
 #[path = "cards/qr.rs"]

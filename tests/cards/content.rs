@@ -37,7 +37,13 @@ fn every_text_of_every_card_is_printed_whole() {
                         ]);
                     }
                 }
-                Body::Durations { facts, basis, .. } => texts.extend([facts.clone(), basis.clone()]),
+                Body::Durations {
+                    facts, basis, rows, ..
+                } => {
+                    texts.extend([facts.clone(), basis.clone()]);
+                    // The words of rows below the minimum.
+                    texts.extend(rows.iter().map(|row| row.mark.clone()));
+                }
                 Body::Cylinders {
                     cylinders,
                     connections,
