@@ -12,7 +12,7 @@ mod common;
 use std::path::Path;
 
 use oxyfolio::book::{CardSize, Rulebook};
-use oxyfolio::cards::{Paper, data};
+use oxyfolio::cards::{self, Wanted, data};
 use oxyfolio::check::{Setup, check_setup};
 use oxyfolio::compile::{Compiled, emit, folder};
 use oxyfolio::quantity::Flow;
@@ -36,8 +36,12 @@ fn codes(book: &Rulebook) -> Vec<String> {
 }
 
 fn device_row(book: &Rulebook) -> Vec<String> {
-    let sheet = data::Sheet::new(book, CardSize::Id1, Paper::A4);
-    let rows = sheet.cards.iter().find_map(|card| match &card.body {
+    let wanted = Wanted {
+        sizes: vec![CardSize::Id1],
+        ..Wanted::default()
+    };
+    let (_, document) = cards::documents(book, &wanted).unwrap().remove(0);
+    let rows = document.cards.iter().find_map(|card| match &card.body {
         data::Body::Devices { rows, .. } => Some(rows.clone()),
         _ => None,
     });

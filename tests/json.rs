@@ -153,7 +153,7 @@ fn cards() {
     let arguments = [
         "cards",
         "--size",
-        "id-1",
+        "a6",
         "--paper",
         "a4",
         "--out",
@@ -162,6 +162,13 @@ fn cards() {
     let (status, answer) = json(&arguments);
     assert_eq!(status, 0);
     holds("cards", &answer);
+    let rules = common::rules();
+    let code = &*oxyfolio::RULEBOOK.short_digest;
+    for (code, status) in [(code, 0), ("AAAA-AAAA", 1)] {
+        let (ended, answer) = json(&["cards", "--matches", code, "--older", rules.to_str().unwrap()]);
+        assert_eq!(ended, status);
+        holds("cards", &answer);
+    }
 }
 
 #[test]

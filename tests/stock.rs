@@ -11,8 +11,9 @@
 #![cfg(feature = "cli")]
 
 mod common;
-#[path = "cards/type_sizes.rs"]
-mod type_sizes;
+#[allow(dead_code)]
+#[path = "cards/pdf.rs"]
+mod pdf;
 #[path = "cards/words.rs"]
 mod words;
 

@@ -23,7 +23,7 @@ mod target;
 mod text;
 
 pub use action::Action;
-pub use agency::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Agency};
+pub use agency::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Agency, Language, OfficePaper};
 pub use card::{Card, CardSize, Layout};
 pub use connection::Connection;
 pub use cylinder::{Contents, Cylinder, CylinderUse};

@@ -1,6 +1,6 @@
 //! Procedures: steps in a partial order.
 
-use super::{Action, DeviceId, Fact, List, ProcedureId, Rule, StepId, Text};
+use super::{Action, DeviceId, Fact, HazardId, List, ProcedureId, Rule, StepId, Text};
 
 /// A procedure.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,6 +40,8 @@ pub struct Step {
     pub after: List<StepId>,
     /// Whether leaving it out fails the procedure.
     pub critical: bool,
+    /// The hazards that it is there to prevent.
+    pub prevents: List<HazardId>,
     /// The line on which it stands in its chapter, counted from 1.
     pub line: u32,
 }

@@ -4,7 +4,8 @@ use serde::Serialize;
 
 use super::CardsError;
 
-/// Lowered digits, which the templates set as small digits, and two hyphens, which they set as the common one.
+/// Lowered digits, which the templates set as small digits, two hyphens, which they set as the common one, and arrows and
+/// a triangle, which they draw.
 const SET_BY_TEMPLATES: [core::ops::RangeInclusive<char>; 2] =
     ['\u{2080}'..='\u{2089}', '\u{2010}'..='\u{2011}'];
 
@@ -52,4 +53,17 @@ fn first_unprintable<'a>(
             .find_map(|item| first_unprintable(item, printable)),
         _ => None,
     }
+}
+
+/// A text for a message: signs that can't be seen, or that turn what is around them, as numbers.
+pub fn visible(text: &str) -> String {
+    text.chars()
+        .map(|sign| {
+            if is_invisible(sign) {
+                format!("\\u{{{:x}}}", sign as u32)
+            } else {
+                sign.to_string()
+            }
+        })
+        .collect()
 }

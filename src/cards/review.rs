@@ -5,12 +5,13 @@ use std::path::Path;
 use serde::Serialize;
 
 use super::{
-    CardsError, Paper,
-    data::{self, Identity},
+    CardsError,
     format::{self, Format},
-    glyphs, output, typst,
+    glyphs,
+    identity::{self, Identity},
+    output, typst,
 };
-use crate::book::{ALWAYS_CAUTIONS, Kind, Rulebook};
+use crate::book::{ALWAYS_CAUTIONS, Kind, OfficePaper, Rulebook};
 use crate::check::Level;
 use crate::records::run::{GroupSum, Row, Tally};
 
@@ -64,7 +65,7 @@ struct Bar {
 impl Page {
     /// The page of a review.
     #[must_use]
-    pub fn new(book: &Rulebook, tally: &Tally<'_>, files: usize, paper: Paper) -> Self {
+    pub fn new(book: &Rulebook, tally: &Tally<'_>, files: usize, paper: OfficePaper) -> Self {
         let rows = tally.by_rule();
         let (unknown, found): (Vec<_>, Vec<_>) =
             rows.into_iter().partition(|row| row.level == Level::Unknown);
@@ -90,9 +91,9 @@ impl Page {
         };
         Self {
             identity: Identity::of(book),
-            disclaimers: data::disclaimers(book),
+            disclaimers: identity::disclaimers(book),
             cautions: ALWAYS_CAUTIONS.map(str::to_owned).to_vec(),
-            paper: format::of_paper(paper),
+            paper: format::of_office_paper(paper),
             span: match (tally.first, tally.last) {
                 (Some(first), Some(last)) => format!("{first} to {last}"),
                 _ => String::new(),

@@ -5,10 +5,10 @@ use serde::Serialize;
 
 use super::{
     CardsError,
-    format::{self, Format, Paper},
-    glyphs, typst,
+    format::{self, Format},
+    glyphs, identity, typst,
 };
-use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Date, Kind, Rulebook};
+use crate::book::{ALWAYS_CAUTIONS, Date, Kind, OfficePaper, Rulebook};
 use crate::check::stock::{Finding, Judged, Reason, Report, Stocked};
 
 /// A sheet holds no more cylinders: a longer one is no sheet, and would take the typesetting program too long.
@@ -130,7 +130,7 @@ pub struct About<'a> {
     /// The day.
     pub today: Date,
     /// The paper.
-    pub paper: Paper,
+    pub paper: OfficePaper,
 }
 
 impl Sheet {
@@ -188,13 +188,9 @@ impl Sheet {
                 "Nothing: every cylinder of the list is fit for service, and no test is due.".to_owned()
             },
             rules: rules(book, report),
-            disclaimers: ALWAYS_DISCLAIMERS
-                .map(str::to_owned)
-                .into_iter()
-                .chain(agency.disclaimers.iter().map(ToString::to_string))
-                .collect(),
+            disclaimers: identity::disclaimers(book),
             cautions: ALWAYS_CAUTIONS.map(str::to_owned).to_vec(),
-            paper: format::of_paper(about.paper),
+            paper: format::of_office_paper(about.paper),
         }
     }
 

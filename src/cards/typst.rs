@@ -8,13 +8,13 @@ use std::{
     fs::{self, File},
     io,
     path::Path,
-    process::{Command, Stdio},
+    process::{Command, ExitStatus, Stdio},
     time::Duration,
 };
 
 use wait_timeout::ChildExt as _;
 
-use super::data::Sheet;
+use super::{data::Document, plain};
 use crate::book::Date;
 
 /// The oldest version whose output was looked at.
@@ -22,18 +22,49 @@ pub const LEAST_VERSION: (u32, u32, u32) = (0, 15, 1);
 /// How to get it.
 pub const INSTALL: &str = "cargo install --locked typst-cli@0.15.1";
 
-const TIME_LIMIT: Duration = Duration::from_secs(60);
+/// How long one document may take, unless something else is asked for.
+pub const TIME_LIMIT: Duration = Duration::from_secs(60);
+
+/// Dots to the inch in PNG: what a good printer prints.
+const PNG_DOTS_PER_INCH: &str = "300";
+
+/// What a document becomes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// One tagged PDF to PDF/UA-1.
+    Pdf,
+    /// An SVG drawing for each page.
+    Svg,
+    /// A PNG image for each page, at 300 dots to the inch.
+    Png,
+}
+
+impl Form {
+    /// Every form.
+    pub const ALL: [Self; 3] = [Self::Pdf, Self::Svg, Self::Png];
+
+    /// The word used on the command line and as the ending of files.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Pdf => "pdf",
+            Self::Svg => "svg",
+            Self::Png => "png",
+        }
+    }
+}
 
 macro_rules! templates {
     ($($name:literal),+ $(,)?) => {
-        /// The templates of `cards/`, by file name.
-        const TEMPLATES: &[(&str, &str)] = &[$(($name, include_str!(concat!("../../cards/", $name)))),+];
+        /// The templates of cards and sheets, by file name.
+        pub const TEMPLATES: &[(&str, &str)] = &[$(($name, include_str!(concat!("../../cards/", $name)))),+];
     };
 }
 
 templates! {
-    "main.typ", "style.typ", "words.typ", "face.typ", "sheet.typ", "devices.typ", "durations.typ", "steps.typ",
-    "cautions.typ",
+    "main.typ", "style.typ", "words.typ", "face.typ", "sheet.typ", "devices.typ", "targets.typ", "newborn.typ",
+    "durations.typ", "cylinders.typ", "steps.typ", "checklist.typ", "cautions.typ", "pages.typ", "check-off.typ",
+    "log.typ", "poster.typ",
 }
 
 const FONTS: &[(&str, &[u8])] = &[
@@ -58,8 +89,10 @@ pub enum TypstError {
     },
     /// It refused the document.
     Failed(String),
-    /// It didn't finish in time.
-    TooSlow,
+    /// It didn't finish in time and was ended.
+    TooSlow(Duration),
+    /// It ended without an answer: it crashed or was ended by something else.
+    Crashed(String),
     /// It could not be run or its folder could not be made.
     Io(io::Error),
     /// The thread that ran it ended early.
@@ -80,11 +113,12 @@ impl core::fmt::Display for TypstError {
                 "expected typst {major}.{minor}.{patch} or later, found `{version}`; install it with: {INSTALL}"
             ),
             Self::Failed(message) => write!(f, "cannot set the cards: {message}"),
-            Self::TooSlow => write!(
+            Self::TooSlow(limit) => write!(
                 f,
-                "cannot set the cards: typst did not finish in {} s and was ended",
-                TIME_LIMIT.as_secs()
+                "cannot set the cards: typst did not finish in {} s and was ended; give it longer with --time-limit",
+                limit.as_secs()
             ),
+            Self::Crashed(how) => write!(f, "cannot set the cards: typst crashed ({how})"),
             Self::Io(error) => write!(f, "cannot run typst: {error}"),
             Self::Interrupted => f.write_str("cannot set the cards: the work was interrupted"),
         }
@@ -103,6 +137,7 @@ impl From<io::Error> for TypstError {
 #[derive(Clone, Debug)]
 pub struct Program {
     program: OsString,
+    time_limit: Duration,
 }
 
 impl Program {
@@ -112,34 +147,55 @@ impl Program {
     ///
     /// [`TypstError::Missing`] and [`TypstError::TooOld`], each with the command that mends it.
     pub fn find(program: impl Into<OsString>) -> Result<Self, TypstError> {
-        let program = program.into();
-        let output = match Command::new(&program)
+        Self::find_within(program, TIME_LIMIT)
+    }
+
+    /// Finds a program that gets another time than [`TIME_LIMIT`] for each document.
+    ///
+    /// # Errors
+    ///
+    /// As [`find`](Self::find); [`TypstError::TooSlow`] when it doesn't even tell its version in that time.
+    pub fn find_within(program: impl Into<OsString>, time_limit: Duration) -> Result<Self, TypstError> {
+        let found = Self {
+            program: program.into(),
+            time_limit,
+        };
+        let folder = tempfile::Builder::new().prefix("oxyfolio-").tempdir()?;
+        let said = folder.path().join("version.txt");
+        let mut command = Command::new(&found.program);
+        command
             .arg("--version")
             .stdin(Stdio::null())
-            .output()
-        {
-            Ok(output) => output,
-            Err(error) if error.kind() == io::ErrorKind::NotFound => {
-                return Err(TypstError::Missing { program });
+            .stdout(File::create(&said)?)
+            .stderr(Stdio::null());
+        match found.run(&mut command) {
+            Err(TypstError::Io(error)) if error.kind() == io::ErrorKind::NotFound => {
+                return Err(TypstError::Missing {
+                    program: found.program,
+                });
             }
-            Err(error) => return Err(error.into()),
-        };
-        let said = String::from_utf8_lossy(&output.stdout);
+            Err(error) => return Err(error),
+            Ok(_) => {}
+        }
+        let said = fs::read(said)?;
+        let said = String::from_utf8_lossy(&said);
         match version(&said) {
-            Some(version) if version >= LEAST_VERSION => Ok(Self { program }),
+            Some(version) if version >= LEAST_VERSION => Ok(found),
             _ => Err(TypstError::TooOld {
                 version: said.trim().chars().take(80).collect(),
             }),
         }
     }
 
-    /// Sets a sheet of cards and gives the PDF.
+    /// Sets a document of cards or sheets: one PDF, or an image for each page.
     ///
     /// # Errors
     ///
     /// [`TypstError`] when the program refuses the document, takes too long or can't be run.
-    pub fn set(&self, sheet: &Sheet, date: Date) -> Result<Vec<u8>, TypstError> {
-        self.set_document(TEMPLATES, sheet, date)
+    pub fn set(&self, document: &Document, date: Date, form: Form) -> Result<Vec<Vec<u8>>, TypstError> {
+        let folder = tempfile::Builder::new().prefix("oxyfolio-").tempdir()?;
+        lay_out_cards(folder.path(), document)?;
+        self.compile(folder.path(), date, form)
     }
 
     /// Sets one document and gives the PDF. `main.typ` among the templates reads its data from `data.json`.
@@ -154,40 +210,18 @@ impl Program {
         date: Date,
     ) -> Result<Vec<u8>, TypstError> {
         let folder = tempfile::Builder::new().prefix("oxyfolio-").tempdir()?;
-        let root = folder.path();
-        let fonts = root.join("fonts");
-        fs::create_dir(&fonts)?;
-        for (name, bytes) in FONTS {
-            fs::write(fonts.join(name), bytes)?;
-        }
-        for (name, text) in templates {
-            fs::write(root.join(name), text)?;
-        }
-        let data = serde_json::to_vec(data).map_err(io::Error::from)?;
-        fs::write(root.join("data.json"), data)?;
-        self.compile(root, date)?;
-        Ok(fs::read(root.join("cards.pdf"))?)
+        lay_out(folder.path(), templates, data)?;
+        let mut pages = self.compile(folder.path(), date, Form::Pdf)?;
+        pages.pop().ok_or(TypstError::Interrupted)
     }
 
-    fn compile(&self, root: &Path, date: Date) -> Result<(), TypstError> {
+    fn compile(&self, root: &Path, date: Date, form: Form) -> Result<Vec<Vec<u8>>, TypstError> {
         let said = root.join("said.txt");
-        let nothing = root.join("no-packages");
+        let made = root.join("made");
+        fs::create_dir(&made)?;
         let mut command = Command::new(&self.program);
         command
-            .arg("compile")
-            .arg("--root")
-            .arg(root)
-            .args(["--ignore-system-fonts", "--ignore-embedded-fonts", "--font-path"])
-            .arg(root.join("fonts"))
-            .arg("--package-path")
-            .arg(&nothing)
-            .arg("--package-cache-path")
-            .arg(&nothing)
-            .args(["--pdf-standard", "ua-1", "--diagnostic-format", "human"])
-            .arg("--creation-timestamp")
-            .arg(date.unix_seconds().to_string())
-            .arg(root.join("main.typ"))
-            .arg(root.join("cards.pdf"))
+            .args(arguments(root, date, form))
             .current_dir(root)
             .stdin(Stdio::null())
             .stdout(Stdio::null())
@@ -199,19 +233,99 @@ impl Program {
                 command.env_remove(name);
             }
         }
-        let mut child = command.spawn()?;
-        let Some(status) = child.wait_timeout(TIME_LIMIT)? else {
-            // It may have ended in this moment; either way it is gone afterwards.
-            let _ = child.kill();
-            child.wait()?;
-            return Err(TypstError::TooSlow);
-        };
+        let status = self.run(&mut command)?;
         if status.success() {
-            return Ok(());
+            let mut names = fs::read_dir(&made)?
+                .map(|entry| entry.map(|entry| entry.path()))
+                .collect::<Result<Vec<_>, _>>()?;
+            // Pages are numbered with leading zeros.
+            names.sort();
+            if names.is_empty() {
+                return Err(TypstError::Failed("typst wrote no file".to_owned()));
+            }
+            return Ok(names.iter().map(fs::read).collect::<Result<_, _>>()?);
+        }
+        if status.code().is_none() {
+            return Err(TypstError::Crashed(status.to_string()));
         }
         let said = fs::read(said).unwrap_or_default();
         Err(TypstError::Failed(reason(&String::from_utf8_lossy(&said))))
     }
+
+    /// Runs a command to its end, or ends it when its time is over.
+    fn run(&self, command: &mut Command) -> Result<ExitStatus, TypstError> {
+        let mut child = command.spawn()?;
+        if let Some(status) = child.wait_timeout(self.time_limit)? {
+            return Ok(status);
+        }
+        // It may have ended in this moment; either way it is gone afterwards.
+        let _ = child.kill();
+        child.wait()?;
+        Err(TypstError::TooSlow(self.time_limit))
+    }
+}
+
+/// Writes a document's templates, fonts and data into a folder, for [`arguments`].
+///
+/// # Errors
+///
+/// When a file can't be written.
+pub fn lay_out(
+    root: &Path,
+    templates: &[(&str, &str)],
+    data: &impl serde::Serialize,
+) -> Result<(), io::Error> {
+    let fonts = root.join("fonts");
+    fs::create_dir(&fonts)?;
+    for (name, bytes) in FONTS {
+        fs::write(fonts.join(name), bytes)?;
+    }
+    for (name, text) in templates {
+        fs::write(root.join(name), text)?;
+    }
+    let data = serde_json::to_vec(data).map_err(io::Error::from)?;
+    fs::write(root.join("data.json"), data)
+}
+
+/// Writes what a document of cards or sheets needs into a folder, its texts made plain.
+///
+/// # Errors
+///
+/// When a file can't be written.
+pub fn lay_out_cards(root: &Path, document: &Document) -> Result<(), io::Error> {
+    let data = plain::plain(serde_json::to_value(document).map_err(io::Error::from)?);
+    lay_out(root, TEMPLATES, &data)
+}
+
+/// What typst is started with for a folder that [`lay_out`] made: no fonts but the folder's, no packages, no file outside
+/// it, a fixed date. It writes into the folder `made`.
+#[must_use]
+pub fn arguments(root: &Path, date: Date, form: Form) -> Vec<OsString> {
+    let nothing = root.join("no-packages");
+    let mut arguments: Vec<OsString> = vec!["compile".into(), "--root".into(), root.into()];
+    arguments.extend(["--ignore-system-fonts", "--ignore-embedded-fonts", "--font-path"].map(OsString::from));
+    arguments.push(root.join("fonts").into());
+    for option in ["--package-path", "--package-cache-path"] {
+        arguments.extend([option.into(), nothing.clone().into()]);
+    }
+    arguments.extend(["--diagnostic-format", "human", "--format", form.word()].map(OsString::from));
+    match form {
+        Form::Pdf => arguments.extend(["--pdf-standard", "ua-1"].map(OsString::from)),
+        Form::Png => arguments.extend(["--ppi", PNG_DOTS_PER_INCH].map(OsString::from)),
+        Form::Svg => {}
+    }
+    arguments.extend([
+        "--creation-timestamp".into(),
+        date.unix_seconds().to_string().into(),
+    ]);
+    arguments.push(root.join("main.typ").into());
+    let name = if form == Form::Pdf {
+        "pages.pdf".to_owned()
+    } else {
+        format!("page-{{0p}}.{}", form.word())
+    };
+    arguments.push(root.join("made").join(name).into());
+    arguments
 }
 
 /// `typst 0.15.1 (…)` as numbers.

@@ -1,6 +1,6 @@
 //! `oxyfolio cards`.
 
-use std::io::Write;
+use std::{io::Write, time::Duration};
 
 use serde_json::json;
 
@@ -9,19 +9,22 @@ use super::{
     args::{Cards, Common, Format},
     book, words,
 };
-use crate::book::CardSize;
-use crate::cards::{self, Paper, typst::Program};
+use crate::book::Rulebook;
+use crate::cards::{self, Paper, Part, Wanted, code::Code, typst::Program};
+use crate::compile::folder;
 
-/// Prints the cards.
+/// Prints the cards, or says which edition a card is of.
 pub fn run(command: &Cards, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
     let book = match book::open(common, out)? {
         Ok(book) => book,
         Err(outcome) => return Ok(outcome),
     };
-    let sizes = chosen(&command.size, &CardSize::ALL);
-    let papers = chosen(&command.paper, &Paper::ALL);
-    let typst = Program::find(command.typst.clone())?;
-    let paths = cards::print(&book, &sizes, &papers, &typst, &command.out)?;
+    if let Some(code) = &command.matches {
+        return matches(code, command, common, &book, out);
+    }
+    let wanted = wanted(command);
+    let typst = Program::find_within(command.typst.clone(), Duration::from_secs(command.time_limit))?;
+    let paths = cards::print(&book, &wanted, &typst, &command.out)?;
     match common.format {
         Format::Text => {
             words::heading(out, &book)?;
@@ -42,11 +45,107 @@ pub fn run(command: &Cards, common: &Common, out: &mut dyn Write) -> Result<Outc
     Ok(Outcome::Fine)
 }
 
-/// What was asked for, each once; everything when nothing was.
-fn chosen<A: Copy + Into<T>, T: Copy + PartialEq>(asked: &[A], all: &[T]) -> Vec<T> {
-    if asked.is_empty() {
-        return all.to_vec();
+/// What was asked for, each once and in the order of the set; everything when nothing was.
+fn wanted(command: &Cards) -> Wanted {
+    let parts = match (command.only.is_empty(), command.size.is_empty()) {
+        (true, true) => Part::ALL.to_vec(),
+        (true, false) => vec![Part::Cards],
+        _ => Part::ALL
+            .into_iter()
+            .filter(|part| command.only.iter().any(|only| Part::from(*only) == *part))
+            .collect(),
+    };
+    let papers = [Paper::A4, Paper::Letter, Paper::Alone]
+        .into_iter()
+        .filter(|paper| command.paper.iter().any(|asked| Paper::from(*asked) == *paper))
+        .collect();
+    let sizes = cards::SIZES
+        .into_iter()
+        .filter(|size| {
+            command
+                .size
+                .iter()
+                .any(|asked| crate::book::CardSize::from(*asked) == *size)
+        })
+        .collect();
+    Wanted {
+        parts,
+        sizes,
+        papers,
+        backs: command.backs.into(),
+        shift: command.back_shift,
+        form: command.form.into(),
     }
-    let asked: Vec<T> = asked.iter().map(|one| (*one).into()).collect();
-    all.iter().copied().filter(|one| asked.contains(one)).collect()
+}
+
+/// Says whether a card belongs to the rulebook, and if not, to which of the older ones.
+fn matches(
+    code: &Code,
+    command: &Cards,
+    common: &Common,
+    book: &Rulebook,
+    out: &mut dyn Write,
+) -> Result<Outcome, CannotRun> {
+    let belongs = code.belongs_to(book);
+    let mut of_older = None;
+    for rules in &command.older {
+        let older = match folder::load(rules) {
+            Ok(compiled) => compiled.book,
+            Err(rejected) => {
+                book::print_rejected(&rejected, rules, common.format, out)?;
+                return Ok(Outcome::CouldNotRun);
+            }
+        };
+        if code.belongs_to(&older) {
+            of_older = Some((rules, older));
+            break;
+        }
+    }
+    match common.format {
+        Format::Text => {
+            words::heading(out, book)?;
+            match &of_older {
+                _ if belongs => writeln!(out, "{code} belongs to this rulebook: the card may be used.")?,
+                Some((rules, older)) => {
+                    let agency = &older.agency;
+                    writeln!(
+                        out,
+                        "{code} does not belong to this rulebook: throw the card away.\n\
+                         It is of edition {}, effective {}, of {} ({}).",
+                        agency.edition,
+                        agency.effective,
+                        agency.rule.name,
+                        rules.display()
+                    )?;
+                }
+                None => {
+                    writeln!(
+                        out,
+                        "{code} does not belong to this rulebook: throw the card away."
+                    )?;
+                    if command.older.is_empty() {
+                        writeln!(
+                            out,
+                            "Which edition it is of: give the older rulebook's folder with --older."
+                        )?;
+                    } else {
+                        writeln!(
+                            out,
+                            "It is of none of the older rulebooks either: read the code again."
+                        )?;
+                    }
+                }
+            }
+            words::footing(out)?;
+        }
+        Format::Json => {
+            let of = of_older
+                .as_ref()
+                .filter(|_| !belongs)
+                .map(|(_, older)| words::identity(older));
+            let answer = json!({ "code": code.to_string(), "belongs": belongs, "belongs_to_older": of });
+            words::json(out, &words::framed(book, answer))?;
+        }
+    }
+    Ok(if belongs { Outcome::Fine } else { Outcome::Findings })
 }

@@ -8,8 +8,8 @@ use sha2::{Digest as _, Sha256};
 
 use super::source::Sources;
 
-/// Without 0 O, 1 I L, 2 Z, 5 S, 8 B, U V: those look alike in a bad light.
-const ALPHABET: &[u8; 23] = b"ACDEFGHJKMNPQRTWXY34679";
+/// The letters and digits of short codes. Without 0 O, 1 I L, 2 Z, 5 S, 8 B, U V: those look alike in a bad light.
+pub const ALPHABET: &[u8; 23] = b"ACDEFGHJKMNPQRTWXY34679";
 const SHORT_LENGTH: usize = 8;
 
 /// A rulebook's digest.

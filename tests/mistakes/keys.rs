@@ -57,17 +57,35 @@ mistakes! {
     }
     text_where_a_list_of_steps_belongs [Marked("not-a-mapping"), Follows("unknown-name")] {
         "09-stopping-and-shutting-down.md":
-            "  - id: hold\n    do: secure-cylinder\n    say: \"Keep the cylinder in your hand or lying down all the way.\"\n    why: \"Most cylinders fall on the way to the bracket.\"\n    critical: yes\n"
+            "  - id: hold\n    do: secure-cylinder\n    say: \"Keep the cylinder in your hand or lying down all the way.\"\n    why: \"Most cylinders fall on the way to the bracket.\"\n    critical: yes\n    prevents: standing-free\n"
             => "  - ‹Keep the cylinder in your hand.›\n",
     }
     layout_that_nobody_knows [Marked("unknown-word")] {
         "13-pocket-cards.md": "title: What must never be\nlayout: cautions" => "title: What must never be\nlayout: ‹warnings›",
     }
     key_of_another_layout [Marked("unused-key")] {
-        "13-pocket-cards.md": "procedures: [fit-regulator]\n" => "procedures: [fit-regulator]\nhazards: ‹[flame-near]›\n",
+        "13-pocket-cards.md": "  procedures: [fit-regulator]\n" => "  procedures: [fit-regulator]\n  hazards: ‹[flame-near]›\n",
     }
     card_size_that_nobody_knows [Marked("unknown-word")] {
-        "13-pocket-cards.md": "title: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]"
-            => "title: Fit the regulator\nlayout: steps\nsizes: [ID-1, ‹3x5›]",
+        "13-pocket-cards.md": "title: Fit the regulator\n  layout: steps\n  sizes: [ID-1, 3 x 5 in, A7, A6]"
+            => "title: Fit the regulator\n  layout: steps\n  sizes: [ID-1, ‹3x5›]",
+    }
+    size_of_a_sheet [Marked("unused-key")] {
+        "13-pocket-cards.md": "  layout: poster\n" => "  layout: poster\n  sizes: ‹[A6]›\n",
+    }
+    card_without_a_size [Marked("missing-key")] {
+        "13-pocket-cards.md": "title: Devices at a glance\nlayout: devices\nsizes: [ID-1, 3 x 5 in, A7, A6]\ndevices:\n  - nasal-cannula\n  - simple-mask\n  - partial-rebreather\n  - non-rebreather\n  - air-entrainment-24\n  - air-entrainment-28\n  - air-entrainment-31\n  - air-entrainment-35\n  - air-entrainment-40\n  - air-entrainment-50\n  - air-entrainment-60\n  - bag-valve-mask\n  - pocket-mask\n  - tracheostomy-mask\n  - blow-by\nnotes:\n  - \"Oxygen share is approximate: go by the patient. Newborn: air first.\""
+            => "title: Devices at a glance\nlayout: devices\ndevices: [nasal-cannula]",
+        "13-pocket-cards.md": "id: devices\ntitle: Devices at a glance\nlayout: devices\ndevices: [nasal-cannula]"
+            => "‹id: devices\ntitle: Devices at a glance\nlayout: devices\ndevices: [nasal-cannula]›",
+    }
+    language_that_nobody_translated [Marked("unknown-word")] {
+        "01-about-this-book.md": "language: en\n" => "language: ‹fr›\n",
+    }
+    paper_that_no_office_has [Marked("unknown-word")] {
+        "01-about-this-book.md": "paper: Letter\n" => "paper: ‹A6›\n",
+    }
+    hazard_misspelled_in_a_step [Marked("unknown-name")] {
+        "09-stopping-and-shutting-down.md": "    prevents: closed-on-patient\n" => "    prevents: ‹closed-on-the-patient›\n",
     }
 }

@@ -97,14 +97,13 @@ mistakes! {
     }
     card_flows_from_high_to_low [Marked("not-in-order")] {
         "13-pocket-cards.md":
-            "34 bar]\nflows: [2 L/min, 4 L/min, 6 L/min, 8 L/min, 10 L/min, 12 L/min, 15 L/min]"
-            => "34 bar]\nflows: [15 L/min, ‹10 L/min›]",
+            "34 bar]\n"
+            => "34 bar]\nflows: [15 L/min, ‹10 L/min›]\n",
     }
     card_without_its_list [Marked("missing-key")] {
-        "13-pocket-cards.md": "title: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\nprocedures: [fit-regulator]\n"
-            => "title: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\n",
-        "13-pocket-cards.md": "id: fit\ntitle: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\nnotes:\n  - \"It does not go easily? Stop. It does not belong.\"\n```"
-            => "‹id: fit\ntitle: Fit the regulator\nlayout: steps\nsizes: [ID-1, 3 x 5 in]\nnotes:\n  - \"It does not go easily? Stop. It does not belong.\"›\n```",
+        "13-pocket-cards.md": "  sizes: [ID-1, 3 x 5 in, A7, A6]\n  procedures: [fit-regulator]\n" => "  sizes: [ID-1, 3 x 5 in, A7, A6]\n",
+        "13-pocket-cards.md": "id: fit\n  title: Fit the regulator\n  layout: steps\n  sizes: [ID-1, 3 x 5 in, A7, A6]\n  notes:\n    - \"It does not go easily? Stop. It does not belong.\"\n"
+            => "‹id: fit\n  title: Fit the regulator\n  layout: steps\n  sizes: [ID-1, 3 x 5 in, A7, A6]\n  notes:\n    - \"It does not go easily? Stop. It does not belong.\"›\n",
     }
     card_with_an_empty_list [Marked("empty-list")] {
         "13-pocket-cards.md": "procedures: [fit-regulator]" => "procedures: ‹[]›",

@@ -8,7 +8,7 @@ use oxyfolio::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS};
 use super::common::{self, oxyfolio};
 use super::program::example;
 use super::support::TODAY;
-use super::{type_sizes, words};
+use super::{pdf, words};
 
 /// The least type on the sheet, in points: it is read in a store room.
 const LEAST_TYPE: f64 = 7.9;
@@ -151,7 +151,10 @@ fn the_paper_is_what_was_asked_for() {
 #[test]
 fn type_is_legible_and_nothing_lies_on_anything() {
     for printed in printed().iter().map(|(_, printed)| printed).chain([long()]) {
-        let sizes = type_sizes::of(&printed.file);
+        let sizes: Vec<f64> = pdf::of(&printed.file)
+            .into_iter()
+            .flat_map(|page| page.sizes)
+            .collect();
         let least = sizes.iter().copied().fold(f64::INFINITY, f64::min);
         assert!(sizes.len() > 100 && least >= LEAST_TYPE, "{least} pt");
         for (number, page) in words::pages(&printed.file).iter().enumerate() {

@@ -11,8 +11,9 @@ use core::fmt::Write as _;
 use crate::book::{
     Action, Agency, Card, CardSize, Comparison, Condition, ConditionId, Connection, ConnectionId, Contents,
     Cylinder, CylinderId, CylinderUse, Date, Device, DeviceFlow, DeviceId, Fact, Group, GroupFlow, GroupId,
-    Guard, GuardOp, Hazard, HazardId, Layout, List, Measure, Operand, Place, Policies, Policy, PolicyId,
-    Procedure, ProcedureId, Rule, Rulebook, Saturation, Severity, Step, StepId, Target, Text, Urgent, Value,
+    Guard, GuardOp, Hazard, HazardId, Language, Layout, List, Measure, OfficePaper, Operand, Place, Policies,
+    Policy, PolicyId, Procedure, ProcedureId, Rule, Rulebook, Saturation, Severity, Step, StepId, Target,
+    TargetId, Text, Urgent, Value,
 };
 use crate::quantity::{
     Factor, Flow, Gauge, Limit, Percent, Pressure, PressureUnit, Range, Ratio, Temperature, TemperatureUnit,
@@ -182,7 +183,7 @@ emit_structs! {
     Rule { id, name, place, rationale }
     Agency {
         rule, location, medical_director, edition, effective, review, signed_off, pressure_unit, temperature_unit,
-        disclaimers,
+        language, paper, disclaimers,
     }
     Group { rule, age }
     Device {
@@ -205,7 +206,7 @@ emit_structs! {
     }
     Urgent { below, start }
     Procedure { rule, purpose, who, not_when, devices, follows, begins_with, ends_safe, steps }
-    Step { id, action, say, why, after, critical, line }
+    Step { id, action, say, why, after, critical, prevents, line }
     Guard { text, ops }
     Hazard { rule, never, severity, say, remedy }
     Card { rule, layout, sizes, notes }
@@ -222,7 +223,7 @@ macro_rules! emit_as_debug {
     )+};
 }
 
-emit_as_debug!("book": Action, CardSize, Comparison, CylinderUse, Fact, Measure, Severity);
+emit_as_debug!("book": Action, CardSize, Comparison, CylinderUse, Fact, Language, Measure, OfficePaper, Severity);
 emit_as_debug!("quantity": PressureUnit, TemperatureUnit, TimeUnit);
 
 macro_rules! emit_ids {
@@ -236,7 +237,7 @@ macro_rules! emit_ids {
 }
 
 emit_ids! {
-    ConditionId, ConnectionId, CylinderId, DeviceId, GroupId, HazardId, PolicyId, ProcedureId, StepId,
+    ConditionId, ConnectionId, CylinderId, DeviceId, GroupId, HazardId, PolicyId, ProcedureId, StepId, TargetId,
 }
 
 macro_rules! emit_scalars {
@@ -455,8 +456,24 @@ impl Emit for Layout {
                     ("flows", flows),
                 ],
             ),
+            Self::Targets { targets } => fields(out, "Targets", &[("targets", targets)]),
+            Self::Newborn { targets } => fields(out, "Newborn", &[("targets", targets)]),
+            Self::Cylinders {
+                cylinders,
+                connections,
+            } => fields(
+                out,
+                "Cylinders",
+                &[("cylinders", cylinders), ("connections", connections)],
+            ),
             Self::Steps { procedures } => fields(out, "Steps", &[("procedures", procedures)]),
+            Self::Checklist { items } => fields(out, "Checklist", &[("items", items)]),
             Self::Cautions { hazards } => fields(out, "Cautions", &[("hazards", hazards)]),
+            Self::CheckOff { procedures } => fields(out, "CheckOff", &[("procedures", procedures)]),
+            Self::Log { cylinders, items } => {
+                fields(out, "Log", &[("cylinders", cylinders), ("items", items)]);
+            }
+            Self::Poster { procedures } => fields(out, "Poster", &[("procedures", procedures)]),
         }
     }
 }

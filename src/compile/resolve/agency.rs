@@ -7,7 +7,7 @@ use super::{
     },
     Raw,
 };
-use crate::book::{Agency, Kind, Rule, Text};
+use crate::book::{Agency, Kind, Language, OfficePaper, Rule, Text};
 use crate::quantity::{PressureUnit, TemperatureUnit};
 
 const KEYS: Keys = Keys {
@@ -23,7 +23,7 @@ const KEYS: Keys = Keys {
         "pressure-unit",
         "temperature-unit",
     ],
-    optional: &["disclaimers"],
+    optional: &["language", "paper", "disclaimers"],
 };
 
 /// Reads the agency; none or a second one is an error.
@@ -76,6 +76,22 @@ fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Agency> {
             ],
         )
     });
+    let language = fields.maybe("language", found, |node, found| {
+        fields::word(
+            node,
+            found,
+            "language",
+            &Language::ALL.map(|language| (language.word(), language)),
+        )
+    });
+    let paper = fields.maybe("paper", found, |node, found| {
+        fields::word(
+            node,
+            found,
+            "paper",
+            &OfficePaper::ALL.map(|paper| (paper.word(), paper)),
+        )
+    });
     let disclaimers = fields.list("disclaimers", found, fields::texts);
     if let (Some(effective), Some(review)) = (effective, review)
         && review <= effective
@@ -104,6 +120,8 @@ fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Agency> {
         signed_off: signed_off?,
         pressure_unit: pressure_unit?,
         temperature_unit: temperature_unit?,
+        language: language?.unwrap_or(Language::English),
+        paper: paper?.unwrap_or(OfficePaper::A4),
         disclaimers: disclaimers?,
     })
 }

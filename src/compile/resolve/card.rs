@@ -11,28 +11,41 @@ use super::{
     },
     Raw, Scope, rule,
 };
-use crate::book::{Card, CardSize, CylinderId, DeviceId, HazardId, Layout, List, ProcedureId};
+use crate::book::{
+    Card, CardSize, ConnectionId, CylinderId, DeviceId, HazardId, Layout, List, ProcedureId, TargetId,
+};
 
 const KEYS: Keys = Keys {
     of: "card",
-    required: &["id", "title", "layout", "sizes"],
+    required: &["id", "title", "layout"],
     optional: &[
+        "sizes",
         "devices",
+        "targets",
         "cylinders",
+        "connections",
         "pressures",
         "flows",
         "procedures",
         "hazards",
+        "items",
         "notes",
     ],
 };
 
-/// The keys each layout needs.
-const LAYOUTS: [(&str, &[&str]); 4] = [
-    ("devices", &["devices"]),
-    ("durations", &["cylinders", "pressures", "flows"]),
-    ("steps", &["procedures"]),
-    ("cautions", &["hazards"]),
+/// The layouts: the keys each needs, and those it may have.
+const LAYOUTS: [(&str, &[&str], &[&str]); 11] = [
+    ("devices", &["sizes", "devices"], &[]),
+    ("targets", &["sizes", "targets"], &[]),
+    ("newborn", &["sizes", "targets"], &[]),
+    ("durations", &["sizes", "cylinders", "pressures"], &["flows"]),
+    ("cylinders", &["sizes", "cylinders", "connections"], &[]),
+    ("steps", &["sizes", "procedures"], &[]),
+    ("checklist", &["sizes", "items"], &[]),
+    ("cautions", &["sizes", "hazards"], &[]),
+    ("check-off", &["procedures"], &[]),
+    ("log", &["cylinders", "items"], &[]),
+    ("poster", &["procedures"], &[]),
 ];
 
 /// Reads a card.
@@ -49,10 +62,10 @@ pub fn read(
             node,
             found,
             "layout",
-            &LAYOUTS.map(|(word, keys)| (word, (word, keys))),
+            &LAYOUTS.map(|(word, needed, allowed)| (word, (word, needed, allowed))),
         )
     });
-    let sizes = fields.read("sizes", found, |node, found| {
+    let sizes = fields.list("sizes", found, |node, found| {
         fields::each(node, found, |item, found| {
             fields::word(
                 item,
@@ -62,11 +75,17 @@ pub fn read(
             )
         })
     });
-    let notes = fields.list("notes", found, |node, found| {
-        fields::each(node, found, |item, found| fields::quoting(item, quotable, found))
-    });
+    let mut quoting = |key| {
+        fields.list(key, found, |node, found| {
+            fields::each(node, found, |item, found| fields::quoting(item, quotable, found))
+        })
+    };
+    let notes = quoting("notes");
+    let items = quoting("items");
     let names = &scope.names;
     let devices = ids(&fields, "devices", &names.devices, DeviceId, found);
+    let targets = ids(&fields, "targets", &names.targets, TargetId, found);
+    let connections = ids(&fields, "connections", &names.connections, ConnectionId, found);
     let cylinders = ids(&fields, "cylinders", &names.cylinders, CylinderId, found);
     let procedures = ids(&fields, "procedures", &names.procedures, ProcedureId, found);
     let hazards = ids(&fields, "hazards", &names.hazards, HazardId, found);
@@ -77,15 +96,16 @@ pub fn read(
         ordered(node, "low to high", |a, b| a < b, found)
     });
 
-    let (word, keys) = layout?;
-    for key in LAYOUTS.iter().flat_map(|(_, keys)| *keys) {
-        match (keys.contains(key), fields.get(key)) {
+    let (word, needed, allowed) = layout?;
+    let own = ["id", "title", "layout", "notes"];
+    for key in KEYS.optional.iter().filter(|key| !own.contains(key)) {
+        match (needed.contains(key), fields.get(key)) {
             (true, None) => {
                 found
                     .error("missing-key", fields.span, format!("this card lacks `{key}`"))
                     .hint(format!("a card with the layout `{word}` needs it"));
             }
-            (false, Some(node)) => {
+            (false, Some(node)) if !allowed.contains(key) => {
                 found
                     .error(
                         "unused-key",
@@ -99,12 +119,29 @@ pub fn read(
     }
     let layout = match word {
         "devices" => Layout::Devices { devices: devices? },
+        "targets" => Layout::Targets { targets: targets? },
+        "newborn" => Layout::Newborn { targets: targets? },
         "durations" => Layout::Durations {
             cylinders: cylinders?,
             pressures: pressures?,
             flows: flows?,
         },
+        "cylinders" => Layout::Cylinders {
+            cylinders: cylinders?,
+            connections: connections?,
+        },
         "steps" => Layout::Steps {
+            procedures: procedures?,
+        },
+        "checklist" => Layout::Checklist { items: items? },
+        "check-off" => Layout::CheckOff {
+            procedures: procedures?,
+        },
+        "log" => Layout::Log {
+            cylinders: cylinders?,
+            items: items?,
+        },
+        "poster" => Layout::Poster {
             procedures: procedures?,
         },
         _ => Layout::Cautions { hazards: hazards? },

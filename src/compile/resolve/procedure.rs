@@ -14,7 +14,7 @@ use super::{
     },
     Raw, Scope, line_of, rule,
 };
-use crate::book::{Action, DeviceId, Fact, List, Procedure, ProcedureId, Step, StepId, Text};
+use crate::book::{Action, DeviceId, Fact, HazardId, List, Procedure, ProcedureId, Step, StepId, Text};
 use crate::equipment::State;
 
 const KEYS: Keys = Keys {
@@ -26,7 +26,7 @@ const KEYS: Keys = Keys {
 const STEP_KEYS: Keys = Keys {
     of: "step",
     required: &["id", "do", "say", "why"],
-    optional: &["after", "critical"],
+    optional: &["after", "critical", "prevents"],
 };
 
 /// Reads a procedure.
@@ -223,6 +223,11 @@ fn step(
         })
     });
     let critical = fields.maybe("critical", found, fields::yes_or_no);
+    let prevents = fields.list("prevents", found, |node, found| {
+        fields::each(node, found, |item, found| {
+            scope.names.hazards.reference(item, found, HazardId)
+        })
+    });
     Some(Step {
         id: Text::from(id?),
         action: action?,
@@ -230,6 +235,7 @@ fn step(
         why: why?,
         after: after?,
         critical: critical?.unwrap_or(false),
+        prevents: prevents?,
         line: line_of(scope.sources, fields.span),
     })
 }

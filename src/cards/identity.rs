@@ -1,0 +1,54 @@
+//! Who a page is of, for pages that aren't cards: the inspection sheet and the summary of a review.
+
+use serde::Serialize;
+
+use crate::book::{ALWAYS_DISCLAIMERS, Rulebook};
+
+/// Whose rulebook it is, and which edition.
+#[derive(Clone, Debug, Serialize)]
+pub struct Identity {
+    /// The agency's name.
+    pub agency: String,
+    /// Where it works.
+    pub place: String,
+    /// Who signs the protocol.
+    pub medical_director: String,
+    /// The edition's name.
+    pub edition: String,
+    /// From when it holds.
+    pub effective: String,
+    /// When it is reviewed.
+    pub review: String,
+    /// When it was signed.
+    pub signed_off: String,
+    /// The rulebook's short code.
+    pub digest: String,
+}
+
+impl Identity {
+    /// That of a rulebook.
+    #[must_use]
+    pub fn of(book: &Rulebook) -> Self {
+        let agency = &book.agency;
+        Self {
+            agency: agency.rule.name.to_string(),
+            place: agency.location.to_string(),
+            medical_director: agency.medical_director.to_string(),
+            edition: agency.edition.to_string(),
+            effective: agency.effective.to_string(),
+            review: agency.review.to_string(),
+            signed_off: agency.signed_off.to_string(),
+            digest: book.short_digest.to_string(),
+        }
+    }
+}
+
+/// The disclaimers of everything printed, then the agency's own.
+pub fn disclaimers(book: &Rulebook) -> Vec<String> {
+    let own = book.agency.disclaimers.iter().map(ToString::to_string);
+    ALWAYS_DISCLAIMERS
+        .map(str::to_owned)
+        .into_iter()
+        .chain(own)
+        .collect()
+}
