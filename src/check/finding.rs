@@ -350,22 +350,9 @@ impl fmt::Display for Finding<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let unit = self.pressure_unit;
         match self.about {
-            About::FlowTooLow { device, flow, range } => write!(
-                f,
-                "{flow} is too low for the {}: the book says {range}",
-                Lower(&device.rule.name)
-            ),
-            About::FlowTooHigh { device, flow, range } => write!(
-                f,
-                "{flow} is too high for the {}: the book says {range}",
-                Lower(&device.rule.name)
-            ),
-            About::DeviceDoesNotFit { device, group } => write!(
-                f,
-                "the {} does not fit the group {}",
-                Lower(&device.rule.name),
-                Lower(group)
-            ),
+            About::FlowTooLow { device, flow, range } => flow_is_too(f, "low", flow, device, range),
+            About::FlowTooHigh { device, flow, range } => flow_is_too(f, "high", flow, device, range),
+            About::DeviceDoesNotFit { device, group } => does_not_fit(f, device, group),
             About::BelowResidual { pressure, residual } => write!(
                 f,
                 "the gauge reads {}, below the residual pressure of {}: treat the cylinder as empty",
@@ -479,6 +466,24 @@ fn then(
         None if ventilated => write!(f, "; {go_on}"),
         None => Ok(()),
     }
+}
+
+/// A flow outside the device's range, in the words of every check.
+pub(super) fn flow_is_too(
+    f: &mut fmt::Formatter<'_>,
+    much: &str,
+    flow: Flow,
+    device: &Device,
+    range: Range<Flow>,
+) -> fmt::Result {
+    let device = Lower(&device.rule.name);
+    write!(f, "{flow} is too {much} for the {device}: the book says {range}")
+}
+
+/// A device that isn't made for the patient's group, in the words of every check.
+pub(super) fn does_not_fit(f: &mut fmt::Formatter<'_>, device: &Device, group: &str) -> fmt::Result {
+    let device = Lower(&device.rule.name);
+    write!(f, "the {device} does not fit the group {}", Lower(group))
 }
 
 /// A name inside a sentence: its first letter small, unless the second is a capital too or there is none.

@@ -1,8 +1,12 @@
-//! Diagnostics as JSON.
+//! Diagnostics as JSON, and the answer where they keep a file from being used.
+
+use std::io::Write;
 
 use serde_json::{Value, json};
 
+use super::{CannotRun, Outcome, args::Format, words};
 use crate::compile::{
+    Rejected,
     diagnostic::{Diagnostic, Level},
     source::{Sources, Span},
 };
@@ -43,4 +47,28 @@ pub fn objects(found: &[Diagnostic], sources: &Sources) -> Value {
             })
         })
         .collect()
+}
+
+/// Tells why a file can't be used; `closing` is the last line of a text answer.
+pub fn reject(
+    rejected: &Rejected,
+    closing: &str,
+    format: Format,
+    out: &mut dyn Write,
+) -> Result<Outcome, CannotRun> {
+    match format {
+        Format::Text => {
+            anstream::eprint!("{}", rejected.render(true));
+            anstream::eprintln!("{closing}");
+        }
+        Format::Json => words::json(
+            out,
+            &json!({
+                "ok": false,
+                "diagnostics": objects(&rejected.diagnostics, &rejected.sources),
+                "complete": rejected.omitted == 0,
+            }),
+        )?,
+    }
+    Ok(Outcome::CouldNotRun)
 }

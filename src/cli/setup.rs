@@ -132,20 +132,15 @@ fn print(finding: &Finding<'_>, out: &mut dyn Write) -> Result<(), CannotRun> {
 }
 
 fn object(finding: &Finding<'_>) -> Value {
+    let mut rule = words::rule(finding.kind, finding.rule);
+    if let Some(fields) = rule.as_object_mut() {
+        fields.insert("rationale".to_owned(), json!(&*finding.rule.rationale));
+    }
     json!({
         "code": finding.code(),
         "level": finding.level.code(),
         "message": finding.to_string(),
         "remedy": finding.remedy(),
-        "rule": {
-            "kind": finding.kind.word(),
-            "id": &*finding.rule.id,
-            "name": &*finding.rule.name,
-            "chapter": &*finding.rule.place.chapter,
-            "heading": &*finding.rule.place.heading,
-            "file": &*finding.rule.place.file,
-            "line": finding.rule.place.line,
-            "rationale": &*finding.rule.rationale,
-        },
+        "rule": rule,
     })
 }

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use serde_json::{Value, json};
 
-use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Rulebook};
+use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Kind, Rule, Rulebook};
 
 /// The line that heads a text answer.
 pub fn heading(out: &mut dyn Write, book: &Rulebook) -> io::Result<()> {
@@ -53,4 +53,17 @@ pub fn framed(book: &Rulebook, mut answer: Value) -> Value {
 pub fn json(out: &mut dyn Write, answer: &Value) -> io::Result<()> {
     serde_json::to_writer_pretty(&mut *out, answer)?;
     writeln!(out)
+}
+
+/// A rule and its place, as findings quote it.
+pub fn rule(kind: Kind, rule: &Rule) -> Value {
+    json!({
+        "kind": kind.word(),
+        "id": &*rule.id,
+        "name": &*rule.name,
+        "chapter": &*rule.place.chapter,
+        "heading": &*rule.place.heading,
+        "file": &*rule.place.file,
+        "line": rule.place.line,
+    })
 }

@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::finding::{About, Fault, Finding, Mismatch, NotRecorded, Scene};
-use crate::check::finding::Lower;
+use crate::check::finding::{Lower, does_not_fit, flow_is_too};
 use crate::quantity::{Number, PressureUnit};
 
 /// The finding in a sentence.
@@ -12,22 +12,9 @@ impl fmt::Display for Finding<'_> {
         let unit = self.pressure_unit;
         match self.about {
             About::Hazard { hazard, scene } => write!(f, "{} ({})", hazard.say, Shown(&scene, unit)),
-            About::FlowTooLow { device, flow, range } => write!(
-                f,
-                "{flow} is too low for the {}: the book says {range}",
-                Lower(&device.rule.name)
-            ),
-            About::FlowTooHigh { device, flow, range } => write!(
-                f,
-                "{flow} is too high for the {}: the book says {range}",
-                Lower(&device.rule.name)
-            ),
-            About::DeviceDoesNotFit { device, group } => write!(
-                f,
-                "the {} does not fit the group {}",
-                Lower(&device.rule.name),
-                Lower(&group.rule.name)
-            ),
+            About::FlowTooLow { device, flow, range } => flow_is_too(f, "low", flow, device, range),
+            About::FlowTooHigh { device, flow, range } => flow_is_too(f, "high", flow, device, range),
+            About::DeviceDoesNotFit { device, group } => does_not_fit(f, device, &group.rule.name),
             About::TargetMissed { spo2, target, range } => write!(
                 f,
                 "the saturation of {spo2} was below the target of {range}, and nothing was changed within {}",

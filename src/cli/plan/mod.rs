@@ -107,23 +107,10 @@ fn reject(
     format: Format,
     out: &mut dyn Write,
 ) -> Result<Outcome, CannotRun> {
-    match format {
-        Format::Text => {
-            let count = rejected.diagnostics.len();
-            let word = if count == 1 { "error" } else { "errors" };
-            anstream::eprint!("{}", rejected.render(true));
-            anstream::eprintln!("{count} {word} in {path}: the plan can't be read");
-        }
-        Format::Json => words::json(
-            out,
-            &serde_json::json!({
-                "ok": false,
-                "diagnostics": diagnostics::objects(&rejected.diagnostics, &rejected.sources),
-                "complete": rejected.omitted == 0,
-            }),
-        )?,
-    }
-    Ok(Outcome::CouldNotRun)
+    let count = rejected.diagnostics.len();
+    let word = if count == 1 { "error" } else { "errors" };
+    let closing = format!("{count} {word} in {path}: the plan can't be read");
+    diagnostics::reject(rejected, &closing, format, out)
 }
 
 /// The sizes asked for, each once; `portable` and `vehicle` stand for all of that use.

@@ -2,8 +2,10 @@
 
 use serde_json::{Value, json};
 
-use super::{super::diagnostics, Answered};
-use crate::check::Level;
+use super::{
+    super::{diagnostics, words},
+    Answered,
+};
 use crate::check::stock::{Finding, OnHand};
 use crate::quantity::Volume;
 
@@ -100,21 +102,8 @@ fn on_hand(here: &OnHand<'_>) -> Value {
 fn object(finding: &Finding<'_>) -> Value {
     json!({
         "code": finding.code(),
-        "level": match finding.level {
-            Level::Stop => "stop",
-            Level::Warn => "warn",
-            Level::Unknown => "unknown",
-            Level::Note => "note",
-        },
+        "level": finding.level.code(),
         "message": finding.to_string(),
-        "rule": {
-            "kind": finding.kind.word(),
-            "id": &*finding.rule.id,
-            "name": &*finding.rule.name,
-            "chapter": &*finding.rule.place.chapter,
-            "heading": &*finding.rule.place.heading,
-            "file": &*finding.rule.place.file,
-            "line": finding.rule.place.line,
-        },
+        "rule": words::rule(finding.kind, finding.rule),
     })
 }

@@ -21,7 +21,7 @@ use crate::cards::{
     typst::Program,
 };
 use crate::check::stock::{Finding, Report, Stocked, Terms};
-use crate::compile::{Rejected, drawn, lint};
+use crate::compile::{drawn, lint};
 use crate::quantity::Time;
 use crate::records::stock::{self, Listed, MOST_BYTES};
 
@@ -52,7 +52,10 @@ pub fn run(command: &Stock, common: &Common, out: &mut dyn Write) -> Result<Outc
     let bytes = read(&command.file).map_err(|why| CannotRun(format!("cannot read {path}: {why}")))?;
     let listed = match stock::read(book, &path, &bytes) {
         Ok(listed) => listed,
-        Err(rejected) => return reject(&rejected, &path, common.format, out),
+        Err(rejected) => {
+            let closing = format!("{path}: the list can't be read");
+            return diagnostics::reject(&rejected, &closing, common.format, out);
+        }
     };
     let stock: Vec<Stocked> = listed.rows.iter().map(|row| row.stocked.clone()).collect();
     let report = Report::of(book, &stock, &terms)?;
@@ -111,30 +114,6 @@ fn read(path: &Path) -> std::io::Result<Vec<u8>> {
         File::open(path)?.take(most).read_to_end(&mut bytes)?;
     }
     Ok(bytes)
-}
-
-/// Tells why no row of the list could be read.
-fn reject(
-    rejected: &Rejected,
-    path: &str,
-    format: Format,
-    out: &mut dyn Write,
-) -> Result<Outcome, CannotRun> {
-    match format {
-        Format::Text => {
-            anstream::eprint!("{}", rejected.render(true));
-            anstream::eprintln!("{path}: the list can't be read");
-        }
-        Format::Json => words::json(
-            out,
-            &serde_json::json!({
-                "ok": false,
-                "diagnostics": diagnostics::objects(&rejected.diagnostics, &rejected.sources),
-                "complete": rejected.omitted == 0,
-            }),
-        )?,
-    }
-    Ok(Outcome::CouldNotRun)
 }
 
 impl<'b> Answered<'b> {
