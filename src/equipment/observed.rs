@@ -28,6 +28,22 @@ impl Known {
         }
     }
 
+    /// All of it at once, as [`fact`](Self::fact) has it: a bit, by its place in [`Fact::ALL`], for each fact that holds,
+    /// and for each that surely doesn't.
+    #[must_use]
+    pub const fn facts(&self) -> (u32, u32) {
+        let (mut holds, mut holds_not) = (0, 0);
+        let mut left = SIGHTS.as_slice();
+        while let Some((sight, others)) = left.split_first() {
+            let surely = (self.0 & sight.against == 0) | (self.0 & sight.spare_against == 0);
+            let never = (self.0 & sight.for_it == 0) & !sight.never_surely_not;
+            holds |= (surely as u32) << sight.fact as u32;
+            holds_not |= ((never & !surely) as u32) << sight.fact as u32;
+            left = others;
+        }
+        (holds, holds_not)
+    }
+
     /// Whether the flow is turned on, where that is known: no guard asks it as a fact.
     #[must_use]
     pub const fn flow_on(&self) -> Option<bool> {
@@ -179,4 +195,52 @@ const fn seen(fact: Fact) -> Option<(Values, bool)> {
         Fact::RegulatorPressurised => (PRESSURE, false),
         Fact::DeviceHasReservoir | Fact::FlameNear | Fact::GreaseNear => return None,
     })
+}
+
+/// The values that tell of a fact, as bits.
+struct Sight {
+    fact: Fact,
+    for_it: u64,
+    against: u64,
+    /// Of the spare, where it counts too; else of no value, so that it never does.
+    spare_against: u64,
+    /// Nobody having looked, it may be so or not.
+    never_surely_not: bool,
+}
+
+const SIGHTS: [Sight; 10] = [
+    sight(Fact::DeviceOnPatient),
+    sight(Fact::ReservoirFilled),
+    sight(Fact::CylinderOpen),
+    sight(Fact::CylinderSecured),
+    sight(Fact::CylinderLaidDown),
+    sight(Fact::CylinderStandingFree),
+    sight(Fact::OutletClear),
+    sight(Fact::WasherFitted),
+    sight(Fact::RegulatorSeated),
+    sight(Fact::RegulatorPressurised),
+];
+
+const fn sight(fact: Fact) -> Sight {
+    match seen(fact) {
+        Some((values, or_spare)) => Sight {
+            fact,
+            for_it: values.bits | if or_spare { SPARE_STANDS_FREE.bits } else { 0 },
+            against: values.not().bits,
+            spare_against: if or_spare {
+                SPARE_STANDS_FREE.not().bits
+            } else {
+                u64::MAX
+            },
+            never_surely_not: matches!(fact, Fact::WasherFitted),
+        },
+        // Told by nothing: never surely so, never surely not.
+        None => Sight {
+            fact,
+            for_it: u64::MAX,
+            against: u64::MAX,
+            spare_against: u64::MAX,
+            never_surely_not: true,
+        },
+    }
 }

@@ -144,6 +144,17 @@ impl Facts {
         }
     }
 
+    /// Observations as bits, by their place in [`Fact::ALL`]: those that hold, and those that don't. What is said to be
+    /// both holds.
+    #[inline]
+    #[must_use]
+    pub const fn of(yes: u32, no: u32) -> Self {
+        Self {
+            known: yes | no,
+            holds: yes,
+        }
+    }
+
     /// Forgets an observation.
     #[inline]
     #[must_use]

@@ -110,12 +110,8 @@ impl<'b, E: Evaluator<'b>> Replay<'_, 'b, E> {
     }
 
     fn facts(&self, given: &Given) -> Facts {
-        let mut facts = Facts::NONE;
-        for fact in Fact::ALL {
-            if let Some(holds) = self.known.fact(*fact) {
-                facts = facts.with(*fact, holds);
-            }
-        }
+        let (holds, holds_not) = self.known.facts();
+        let facts = Facts::of(holds, holds_not);
         match given.on_patient {
             Some(on) if self.assumed_on_patient => facts.with(Fact::DeviceOnPatient, on),
             _ => facts,

@@ -11,7 +11,13 @@ pub type Steps = u64;
 /// The procedures of a book.
 #[derive(Debug)]
 pub struct Chart<'b> {
+    book: &'b Rulebook,
     plans: Vec<Plan<'b>>,
+    /// For "none named" and then by device, which devices the procedures make no difference between; last of all the
+    /// number of a device that isn't the book's.
+    alike: Vec<usize>,
+    /// How many kinds of devices there are.
+    kinds: usize,
     /// By action, whether it is harmless wherever it is done.
     harmless: Vec<bool>,
 }
@@ -67,10 +73,24 @@ pub fn members(mut set: Steps) -> impl Iterator<Item = usize> {
 impl<'b> Chart<'b> {
     /// The chart of a book.
     pub fn new(book: &'b Rulebook) -> Self {
-        let plans = (0_u16..)
+        let plans: Vec<_> = (0_u16..)
             .map(ProcedureId)
             .zip(&book.procedures)
             .map(|(id, procedure)| Plan::new(book, id, procedure))
+            .collect();
+        let mut kinds: Vec<Vec<bool>> = Vec::new();
+        let named = (0_u16..).map(DeviceId).take(book.devices.len()).map(Some);
+        let not_of_the_book = Some(DeviceId(u16::MAX));
+        let alike = core::iter::once(None)
+            .chain(named)
+            .chain([not_of_the_book])
+            .map(|device| {
+                let kind: Vec<bool> = plans.iter().map(|plan: &Plan<'_>| plan.is_for(device)).collect();
+                kinds.iter().position(|other| *other == kind).unwrap_or_else(|| {
+                    kinds.push(kind);
+                    kinds.len() - 1
+                })
+            })
             .collect();
         let steps = || book.procedures.iter().flat_map(|procedure| &procedure.steps);
         let harmless = Action::ALL.iter().map(|action| {
@@ -79,9 +99,29 @@ impl<'b> Chart<'b> {
             is_look || !steps().any(|step| step.action == *action)
         });
         Self {
+            book,
             plans,
+            alike,
+            kinds: kinds.len(),
             harmless: harmless.collect(),
         }
+    }
+
+    /// The book.
+    pub const fn book(&self) -> &'b Rulebook {
+        self.book
+    }
+
+    /// How many different things can be done, as far as the order of steps goes.
+    pub const fn things_done(&self) -> usize {
+        Action::ALL.len() * self.kinds * 2
+    }
+
+    /// The number of a thing done, below [`things_done`](Self::things_done).
+    pub fn thing(&self, action: Action, device: Option<DeviceId>, bag: Bag) -> usize {
+        let place = device.map_or(0, |device| device.index() + 1);
+        let kind = self.alike.get(place).or(self.alike.last()).copied().unwrap_or(0);
+        (action as usize * self.kinds + kind) * 2 + usize::from(bag == Bag::May)
     }
 
     /// Whether an action that is no step of the procedure that goes on is harmless: only a look, or in no procedure at all.

@@ -3,16 +3,22 @@
 //! A record doesn't say which procedure a step belongs to, so every reading of it that the book allows is kept beside the
 //! others. While one is left the steps are in order. When none is left, or none is complete at the end,
 //! [`explain`](super::explain) finds the reading that needs the fewest excuses. Most records never come there.
+//!
+//! Records are much alike, so the same few sets of readings come again and again. Each is kept once it was met, with what
+//! follows it by each thing done; a step met before is then one look into a table.
 
-use alloc::vec::Vec;
+use alloc::{collections::BTreeMap, vec::Vec};
 
 use super::{
     chart::{Bag, Chart, Plan, Steps, members, one},
     explain::Done,
 };
+use crate::book::Rulebook;
 
 /// No more readings than this are kept; a record that allows more is looked at by the slower way.
 const MOST: usize = 48;
+/// So many sets of readings are kept; then all are forgotten but the one needed next.
+const SETS: usize = 16384;
 
 /// One reading of the record so far.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,68 +31,161 @@ struct Reading {
     done: Steps,
 }
 
+/// The number of a set of readings.
+type SetId = u16;
+/// No reading is left.
+const LOST: SetId = 0;
+/// Nothing was done yet.
+const BEGINNING: SetId = 1;
+/// What follows has not been worked out yet.
+const UNKNOWN: SetId = SetId::MAX;
+
 /// The readings that are left.
 #[derive(Debug, Default)]
-pub struct Readings {
-    left: Vec<Reading>,
+pub struct Readings<'b> {
+    /// The book whose sets are kept.
+    book: Option<&'b Rulebook>,
+    left: SetId,
+    /// All sets, one after the other.
+    readings: Vec<Reading>,
+    /// Where each set ends in `readings`.
+    ends: Vec<usize>,
+    /// The set of each mark, which tells most sets apart at a glance.
+    marks: BTreeMap<u64, SetId>,
+    /// For each set, which follows it by each thing done.
+    follows: Vec<SetId>,
     next: Vec<Reading>,
-    begun: bool,
-    lost: bool,
 }
 
-impl Readings {
+impl<'b> Readings<'b> {
     /// Begins a new record.
-    pub fn clear(&mut self) {
-        self.left.clear();
-        self.begun = false;
-        self.lost = false;
+    pub fn begin(&mut self, chart: &Chart<'b>) {
+        if !self.book.is_some_and(|book| core::ptr::eq(book, chart.book())) {
+            self.book = Some(chart.book());
+            self.forget(chart);
+        }
+        self.left = BEGINNING;
+    }
+
+    fn forget(&mut self, chart: &Chart<'_>) {
+        self.readings.clear();
+        self.ends.clear();
+        self.marks.clear();
+        self.follows.clear();
+        self.next.clear();
+        // LOST and BEGINNING, which hold no readings.
+        for _ in [LOST, BEGINNING] {
+            self.add(chart, 0);
+        }
+    }
+
+    fn add(&mut self, chart: &Chart<'_>, mark: u64) -> SetId {
+        let id = SetId::try_from(self.ends.len()).unwrap_or(LOST);
+        self.readings.extend_from_slice(&self.next);
+        self.ends.push(self.readings.len());
+        self.marks.entry(mark).or_insert(id);
+        self.follows
+            .resize(self.follows.len() + chart.things_done(), UNKNOWN);
+        id
+    }
+
+    fn set(&self, id: SetId) -> &[Reading] {
+        let id = usize::from(id);
+        let start = id.checked_sub(1).and_then(|before| self.ends.get(before));
+        let end = self.ends.get(id).copied().unwrap_or(0);
+        self.readings.get(start.copied().unwrap_or(0)..end).unwrap_or(&[])
     }
 
     /// Takes in what was done.
     pub fn follow(&mut self, chart: &Chart<'_>, done: &Done) {
-        if self.lost {
+        if self.left == LOST {
             return;
         }
-        self.next.clear();
-        if self.begun {
-            for reading in &self.left {
-                let Some(plan) = chart.plan(reading.procedure) else {
-                    continue;
-                };
-                if let Some(after) = goes_on(chart, plan, reading.done, done) {
-                    let after = Reading {
-                        done: after,
-                        ..*reading
-                    };
-                    keep(&mut self.next, after);
+        let thing = chart.thing(done.action, done.device, done.bag);
+        let place = usize::from(self.left) * chart.things_done() + thing;
+        match self.follows.get(place) {
+            Some(&known) if known != UNKNOWN => self.left = known,
+            _ => {
+                let before = self.left;
+                self.work_out(chart, done);
+                let (left, again) = self.keep_set(chart);
+                self.left = left;
+                if !again
+                    && let Some(follows) = self
+                        .follows
+                        .get_mut(usize::from(before) * chart.things_done() + thing)
+                {
+                    *follows = left;
                 }
-                if plan.critical(done.bag) & !reading.done == 0 {
-                    for &follower in plan.entered_by(done.action) {
-                        enter(&mut self.next, chart, reading.first, follower, done);
-                    }
-                }
-            }
-        } else {
-            for (procedure, _) in chart.all() {
-                enter(&mut self.next, chart, procedure, procedure, done);
             }
         }
-        self.begun = true;
-        self.lost = self.next.is_empty() || self.next.len() >= MOST;
-        core::mem::swap(&mut self.left, &mut self.next);
+    }
+
+    /// The readings after this was done.
+    fn work_out(&mut self, chart: &Chart<'_>, done: &Done) {
+        let mut next = core::mem::take(&mut self.next);
+        next.clear();
+        if self.left == BEGINNING {
+            for (procedure, _) in chart.all() {
+                enter(&mut next, chart, procedure, procedure, done);
+            }
+        }
+        for reading in self.set(self.left) {
+            let Some(plan) = chart.plan(reading.procedure) else {
+                continue;
+            };
+            if let Some(after) = goes_on(chart, plan, reading.done, done) {
+                let after = Reading {
+                    done: after,
+                    ..*reading
+                };
+                keep(&mut next, after);
+            }
+            if plan.critical(done.bag) & !reading.done == 0 {
+                for &follower in plan.entered_by(done.action) {
+                    enter(&mut next, chart, reading.first, follower, done);
+                }
+            }
+        }
+        self.next = next;
+    }
+
+    /// The number of the set worked out, and whether all others were forgotten for it.
+    fn keep_set(&mut self, chart: &Chart<'_>) -> (SetId, bool) {
+        if self.next.is_empty() || self.next.len() >= MOST {
+            return (LOST, false);
+        }
+        let mark = self.next.iter().fold(0_u64, |mark, reading| {
+            let which = u64::from(reading.first) << 16 | u64::from(reading.procedure);
+            (mark ^ reading.done ^ which.rotate_left(40))
+                .wrapping_mul(0x9e37_79b9_7f4a_7c15)
+                .rotate_left(29)
+        });
+        if let Some(&id) = self.marks.get(&mark)
+            && self.set(id) == self.next
+        {
+            return (id, false);
+        }
+        let full = self.ends.len() >= SETS;
+        if full {
+            let next = core::mem::take(&mut self.next);
+            self.forget(chart);
+            self.next = next;
+        }
+        (self.add(chart, mark), full)
     }
 
     /// The procedure with which the record began, when its steps are in order and none is missing.
     pub fn complete(&self, chart: &Chart<'_>, bag: Bag) -> Option<u16> {
-        if self.lost {
-            return None;
-        }
         let complete = |reading: &&Reading| {
             chart
                 .plan(reading.procedure)
                 .is_some_and(|plan| plan.critical(bag) & !reading.done == 0)
         };
-        self.left.iter().find(complete).map(|reading| reading.first)
+        self.set(self.left)
+            .iter()
+            .find(complete)
+            .map(|reading| reading.first)
     }
 }
 

@@ -34,10 +34,12 @@ pub fn is_duplicate(events: &[Event], place: usize) -> bool {
     {
         // By a clock that tells minutes only, two readings may well be the same.
         Some((before, event)) => {
-            event == before
+            // Mostly the first of these tells.
+            event.at == before.at
                 && event
                     .at
                     .is_some_and(|at| event.action.is_some() || !at.is_whole_minute())
+                && event == before
         }
         None => false,
     }

@@ -61,7 +61,7 @@ pub struct Notes<'b> {
     pub(super) times: Vec<Option<Moment>>,
     pub(super) refused: Vec<(u32, Action, Refusal)>,
     done: Vec<Done>,
-    readings: Readings,
+    readings: Readings<'b>,
     explainer: Explainer,
     excuses: Vec<(u32, Excuse)>,
 }
@@ -119,7 +119,7 @@ impl<'b, E: Evaluator<'b>> Reviewer<'b, E> {
     /// Reads the steps, first the quick way, then, where something is wrong, the thorough one. Gives the procedure with
     /// which the record begins.
     fn follow(&self, run: &Run<'_>, notes: &mut Notes<'b>) -> Option<u16> {
-        notes.readings.clear();
+        notes.readings.begin(&self.chart);
         notes.done.clear();
         notes.excuses.clear();
         let mut bag = Bag::May;
