@@ -15,15 +15,9 @@ impl Known {
     /// those of [`State::fact`](super::State::fact).
     #[must_use]
     pub const fn fact(&self, fact: Fact) -> Option<bool> {
-        let Some((values, or_spare)) = seen(fact) else {
-            return None;
-        };
-        let surely = self.surely(values) || (or_spare && self.surely(SPARE_STANDS_FREE));
-        let may = self.may(values) || (or_spare && self.may(SPARE_STANDS_FREE));
-        match (surely, may) {
+        match Sight::of(fact).told(*self) {
             (true, _) => Some(true),
-            // Nobody having looked at the washer, it may be good or bad.
-            (false, false) if !matches!(fact, Fact::WasherFitted) => Some(false),
+            (_, true) => Some(false),
             _ => None,
         }
     }
@@ -34,12 +28,12 @@ impl Known {
     pub const fn facts(&self) -> (u32, u32) {
         let (mut holds, mut holds_not) = (0, 0);
         let mut left = SIGHTS.as_slice();
+        let mut bit = 1;
         while let Some((sight, others)) = left.split_first() {
-            let surely = (self.0 & sight.against == 0) | (self.0 & sight.spare_against == 0);
-            let never = (self.0 & sight.for_it == 0) & !sight.never_surely_not;
-            holds |= (surely as u32) << sight.fact as u32;
-            holds_not |= ((never & !surely) as u32) << sight.fact as u32;
-            left = others;
+            let (does, does_not) = sight.told(*self);
+            holds |= bit * does as u32;
+            holds_not |= bit * does_not as u32;
+            (left, bit) = (others, bit << 1);
         }
         (holds, holds_not)
     }
@@ -198,49 +192,60 @@ const fn seen(fact: Fact) -> Option<(Values, bool)> {
 }
 
 /// The values that tell of a fact, as bits.
+#[derive(Clone, Copy)]
 struct Sight {
-    fact: Fact,
     for_it: u64,
     against: u64,
-    /// Of the spare, where it counts too; else of no value, so that it never does.
+    /// Of the spare, where it counts too; else of every part, one of whose values is always possible.
     spare_against: u64,
-    /// Nobody having looked, it may be so or not.
-    never_surely_not: bool,
+    /// It can be told that it doesn't hold.
+    can_be_missed: bool,
 }
 
-const SIGHTS: [Sight; 10] = [
-    sight(Fact::DeviceOnPatient),
-    sight(Fact::ReservoirFilled),
-    sight(Fact::CylinderOpen),
-    sight(Fact::CylinderSecured),
-    sight(Fact::CylinderLaidDown),
-    sight(Fact::CylinderStandingFree),
-    sight(Fact::OutletClear),
-    sight(Fact::WasherFitted),
-    sight(Fact::RegulatorSeated),
-    sight(Fact::RegulatorPressurised),
-];
+/// By place in [`Fact::ALL`].
+const SIGHTS: [Sight; Fact::ALL.len()] = {
+    let mut sights = [Sight::NEVER_TOLD; Fact::ALL.len()];
+    let (mut places, mut facts) = (sights.as_mut_slice(), Fact::ALL);
+    while let (Some((place, other_places)), Some((fact, other_facts))) =
+        (places.split_first_mut(), facts.split_first())
+    {
+        *place = Sight::of(*fact);
+        (places, facts) = (other_places, other_facts);
+    }
+    sights
+};
 
-const fn sight(fact: Fact) -> Sight {
-    match seen(fact) {
-        Some((values, or_spare)) => Sight {
-            fact,
-            for_it: values.bits | if or_spare { SPARE_STANDS_FREE.bits } else { 0 },
+impl Sight {
+    /// Of what the equipment doesn't tell.
+    const NEVER_TOLD: Self = Self {
+        for_it: u64::MAX,
+        against: u64::MAX,
+        spare_against: u64::MAX,
+        can_be_missed: false,
+    };
+
+    const fn of(fact: Fact) -> Self {
+        let Some((values, or_spare)) = seen(fact) else {
+            return Self::NEVER_TOLD;
+        };
+        let (spare, spare_against) = if or_spare {
+            (SPARE_STANDS_FREE.bits, SPARE_STANDS_FREE.not().bits)
+        } else {
+            (0, u64::MAX)
+        };
+        Self {
+            for_it: values.bits | spare,
             against: values.not().bits,
-            spare_against: if or_spare {
-                SPARE_STANDS_FREE.not().bits
-            } else {
-                u64::MAX
-            },
-            never_surely_not: matches!(fact, Fact::WasherFitted),
-        },
-        // Told by nothing: never surely so, never surely not.
-        None => Sight {
-            fact,
-            for_it: u64::MAX,
-            against: u64::MAX,
-            spare_against: u64::MAX,
-            never_surely_not: true,
-        },
+            spare_against,
+            // Nobody having looked at the washer, it may be good or bad.
+            can_be_missed: !matches!(fact, Fact::WasherFitted),
+        }
+    }
+
+    /// Whether the fact surely holds, and whether it surely doesn't. Without branches: a review asks it at every event.
+    const fn told(&self, known: Known) -> (bool, bool) {
+        let holds = (known.0 & self.against == 0) | (known.0 & self.spare_against == 0);
+        let may = known.0 & self.for_it != 0;
+        (holds, !holds & !may & self.can_be_missed)
     }
 }

@@ -13,10 +13,10 @@ pub type Steps = u64;
 pub struct Chart<'b> {
     book: &'b Rulebook,
     plans: Vec<Plan<'b>>,
-    /// For "none named" and then by device, which devices the procedures make no difference between; last of all the
-    /// number of a device that isn't the book's.
+    /// The kind of no device named, of each device of the book, and of one that isn't the book's. Between devices of one
+    /// kind the procedures make no difference.
     alike: Vec<usize>,
-    /// How many kinds of devices there are.
+    /// How many kinds there are.
     kinds: usize,
     /// By action, whether it is harmless wherever it is done.
     harmless: Vec<bool>,

@@ -17,7 +17,7 @@ use crate::book::Rulebook;
 
 /// No more readings than this are kept; a record that allows more is looked at by the slower way.
 const MOST: usize = 48;
-/// So many sets of readings are kept; then all are forgotten but the one needed next.
+/// So many sets of readings are kept; then all are forgotten but the one that is left.
 const SETS: usize = 16384;
 
 /// One reading of the record so far.
@@ -102,22 +102,36 @@ impl<'b> Readings<'b> {
             return;
         }
         let thing = chart.thing(done.action, done.device, done.bag);
-        let place = usize::from(self.left) * chart.things_done() + thing;
-        match self.follows.get(place) {
-            Some(&known) if known != UNKNOWN => self.left = known,
-            _ => {
-                let before = self.left;
-                self.work_out(chart, done);
-                let (left, again) = self.keep_set(chart);
-                self.left = left;
-                if !again
-                    && let Some(follows) = self
-                        .follows
-                        .get_mut(usize::from(before) * chart.things_done() + thing)
-                {
-                    *follows = left;
-                }
+        let known = self.follows.get(self.place(chart, thing)).copied();
+        self.left = known.filter(|known| *known != UNKNOWN).unwrap_or_else(|| {
+            self.make_room(chart);
+            self.work_out(chart, done);
+            let after = self.number(chart);
+            let place = self.place(chart, thing);
+            if let Some(follows) = self.follows.get_mut(place) {
+                *follows = after;
             }
+            after
+        });
+    }
+
+    /// Where it is kept what follows the set that is left by a thing done.
+    const fn place(&self, chart: &Chart<'_>, thing: usize) -> usize {
+        self.left as usize * chart.things_done() + thing
+    }
+
+    /// Forgets all sets but the one that is left, when there are too many.
+    fn make_room(&mut self, chart: &Chart<'_>) {
+        if self.ends.len() < SETS {
+            return;
+        }
+        let mut left = core::mem::take(&mut self.next);
+        left.clear();
+        left.extend_from_slice(self.set(self.left));
+        self.forget(chart);
+        if self.left != BEGINNING {
+            self.next = left;
+            self.left = self.number(chart);
         }
     }
 
@@ -150,10 +164,10 @@ impl<'b> Readings<'b> {
         self.next = next;
     }
 
-    /// The number of the set worked out, and whether all others were forgotten for it.
-    fn keep_set(&mut self, chart: &Chart<'_>) -> (SetId, bool) {
+    /// The number of the set in `next`, which is kept if it is new.
+    fn number(&mut self, chart: &Chart<'_>) -> SetId {
         if self.next.is_empty() || self.next.len() >= MOST {
-            return (LOST, false);
+            return LOST;
         }
         let mark = self.next.iter().fold(0_u64, |mark, reading| {
             let which = u64::from(reading.first) << 16 | u64::from(reading.procedure);
@@ -161,18 +175,10 @@ impl<'b> Readings<'b> {
                 .wrapping_mul(0x9e37_79b9_7f4a_7c15)
                 .rotate_left(29)
         });
-        if let Some(&id) = self.marks.get(&mark)
-            && self.set(id) == self.next
-        {
-            return (id, false);
+        match self.marks.get(&mark) {
+            Some(&id) if self.set(id) == self.next => id,
+            _ => self.add(chart, mark),
         }
-        let full = self.ends.len() >= SETS;
-        if full {
-            let next = core::mem::take(&mut self.next);
-            self.forget(chart);
-            self.next = next;
-        }
-        (self.add(chart, mark), full)
     }
 
     /// The procedure with which the record began, when its steps are in order and none is missing.
