@@ -1,0 +1,166 @@
+//! What the program can be asked. The options of each command have a file of their own.
+
+mod cards;
+mod check;
+mod duration;
+mod plan;
+mod review;
+mod setup;
+mod stock;
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+pub use cards::Cards;
+pub use check::Check;
+pub use duration::Duration;
+pub use plan::Plan;
+pub use review::Review;
+pub use setup::Setup;
+pub use stock::Stock;
+
+use crate::book::{Date, InvalidDate, OfficePaper};
+
+/// Checks an oxygen-therapy rulebook, prints its pocket cards, checks a set-up, says how long the gas lasts, plans a transport,
+/// looks at the cylinders in stock and reviews run records.
+#[derive(Debug, Parser)]
+#[command(
+    name = "oxyfolio",
+    version,
+    arg_required_else_help = true,
+    after_help = "\
+Start here:
+  oxyfolio check --rules rules          is the rulebook in order?
+  oxyfolio cards --out my-cards         print the pocket cards
+  oxyfolio duration --cylinder D --pressure \"1500 psi\" --flow \"15 L/min\"
+
+Without --rules the demo rulebook of an invented agency is used.
+Exit code: 0 nothing wrong, 1 findings or errors in the rulebook, 2 could not run, 3 lines of
+records that could not be read.
+
+Local protocol and medical direction come first. Training and reference aid: not a
+medical device, not a substitute for licensed judgement."
+)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+    /// Options of every command.
+    #[command(flatten)]
+    pub asked: Asked,
+}
+
+/// Options of every command, as asked for.
+#[derive(Debug, Args)]
+pub struct Asked {
+    /// The folder that holds the rulebook's chapters [default: the demo rulebook in this program]
+    #[arg(long, value_name = "DIR", global = true, display_order = 90)]
+    pub rules: Option<PathBuf>,
+    /// How to answer: text for people, json for programs; ndjson and csv, only of review; sarif for editors and CI, only of check
+    #[arg(
+        long,
+        value_enum,
+        default_value_t = AskedFormat::Text,
+        global = true,
+        display_order = 91,
+        hide_possible_values = true
+    )]
+    pub format: AskedFormat,
+}
+
+/// How to answer, as asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum AskedFormat {
+    /// For people.
+    Text,
+    /// For programs.
+    Json,
+    /// For programs that take a line at a time.
+    Ndjson,
+    /// For spreadsheets.
+    Csv,
+    /// For editors and CI.
+    Sarif,
+}
+
+/// Options of every command.
+#[derive(Debug)]
+pub struct Common {
+    /// The folder that holds the rulebook's chapters; none for the rulebook in this program.
+    pub rules: Option<PathBuf>,
+    /// How to answer.
+    pub format: Format,
+}
+
+impl Asked {
+    /// The options as every command knows them, and the format as it was asked for: some only one command answers in.
+    pub fn split(self) -> (Common, AskedFormat) {
+        let format = match self.format {
+            AskedFormat::Json => Format::Json,
+            _ => Format::Text,
+        };
+        let common = Common {
+            rules: self.rules,
+            format,
+        };
+        (common, self.format)
+    }
+}
+
+/// How to answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Format {
+    /// For people.
+    Text,
+    /// For programs.
+    Json,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Check a rulebook: every error at once, with its line and what to write instead
+    #[command(after_help = check::HELP)]
+    Check(Check),
+    /// Print the pocket cards, check-off sheets, inspection log and poster, or ask which edition a card is of
+    #[command(after_help = cards::HELP)]
+    Cards(Cards),
+    /// Say how many minutes a cylinder lasts, or what reading or flow the minutes need
+    #[command(after_help = duration::HELP)]
+    Duration(Duration),
+    /// Check a set-up: device, flow, patient, cylinder
+    #[command(after_help = setup::HELP)]
+    Setup(Setup),
+    /// Plan a transport: is the gas on board enough, and when is which cylinder changed?
+    #[command(after_help = plan::HELP)]
+    Plan(Plan),
+    /// Look at the cylinders in stock: what to take out or swap, which tests are due, minutes on hand
+    #[command(after_help = stock::HELP)]
+    Stock(Stock),
+    /// Review run records: what went against the book?
+    #[command(after_help = review::HELP)]
+    Review(Review),
+}
+
+/// A sheet of office paper on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum SheetArg {
+    /// 210 x 297 mm
+    A4,
+    /// 8.5 x 11 in
+    Letter,
+}
+
+impl From<SheetArg> for OfficePaper {
+    fn from(paper: SheetArg) -> Self {
+        match paper {
+            SheetArg::A4 => Self::A4,
+            SheetArg::Letter => Self::Letter,
+        }
+    }
+}
+
+fn day(text: &str) -> Result<Date, InvalidDate> {
+    text.parse()
+}
