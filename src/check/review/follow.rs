@@ -41,8 +41,10 @@ const BEGINNING: SetId = 1;
 const UNKNOWN: SetId = SetId::MAX;
 
 /// The readings that are left.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub struct Readings<'b> {
+    /// How many sets are kept before all are forgotten.
+    room: usize,
     /// The book whose sets are kept.
     book: Option<&'b Rulebook>,
     left: SetId,
@@ -57,7 +59,26 @@ pub struct Readings<'b> {
     next: Vec<Reading>,
 }
 
+impl Default for Readings<'_> {
+    fn default() -> Self {
+        Self::with_room(SETS)
+    }
+}
+
 impl<'b> Readings<'b> {
+    const fn with_room(room: usize) -> Self {
+        Self {
+            room,
+            book: None,
+            left: LOST,
+            readings: Vec::new(),
+            ends: Vec::new(),
+            marks: BTreeMap::new(),
+            follows: Vec::new(),
+            next: Vec::new(),
+        }
+    }
+
     /// Begins a new record.
     pub fn begin(&mut self, chart: &Chart<'b>) {
         if !self.book.is_some_and(|book| core::ptr::eq(book, chart.book())) {
@@ -122,7 +143,7 @@ impl<'b> Readings<'b> {
 
     /// Forgets all sets but the one that is left, when there are too many.
     fn make_room(&mut self, chart: &Chart<'_>) {
-        if self.ends.len() < SETS {
+        if self.ends.len() < self.room {
             return;
         }
         let mut left = core::mem::take(&mut self.next);
@@ -239,4 +260,64 @@ fn next_step(plan: &Plan<'_>, before: Steps, done: &Done) -> Option<usize> {
     let critical = plan.critical(done.bag);
     members(plan.doing(done.action) & !before)
         .find(|step| plan.before(*step) & critical & !before == 0 && plan.later(*step) & before == 0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::book::{Action, DeviceId};
+
+    /// Records of anything at all, by a plain generator (Knuth's constants for 64 bits), with as much room as there is and
+    /// with hardly any: what is left, and what is complete, must be the same after every step.
+    #[test]
+    fn what_is_forgotten_makes_no_difference() {
+        let book = &crate::RULEBOOK;
+        let chart = Chart::new(book);
+        let mut seed = 7_u64;
+        let mut any = |most: usize| {
+            seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+            (seed >> 33) as usize % most
+        };
+        let (mut roomy, mut narrow) = (Readings::default(), Readings::with_room(3));
+        let (mut went_on, mut forgot) = (0, 0);
+        for _ in 0..500 {
+            roomy.begin(&chart);
+            narrow.begin(&chart);
+            for event in 0..60 {
+                // Steps of the book in its own order go on for long; one in eight is any other.
+                let procedure = &book.procedures[any(book.procedures.len())];
+                for step in &procedure.steps {
+                    let action = if any(8) == 0 {
+                        Action::ALL[any(Action::ALL.len())]
+                    } else {
+                        step.action
+                    };
+                    let device = DeviceId(u16::try_from(any(book.devices.len())).unwrap());
+                    let done = Done {
+                        event,
+                        action,
+                        device: Some(device),
+                        bag: Bag::May,
+                    };
+                    let kept = narrow.ends.len();
+                    roomy.follow(&chart, &done);
+                    narrow.follow(&chart, &done);
+                    forgot += usize::from(narrow.ends.len() < kept);
+                    went_on += usize::from(roomy.left != LOST);
+                    assert!(narrow.ends.len() <= 4);
+                    assert_eq!(roomy.set(roomy.left), narrow.set(narrow.left));
+                    for bag in [Bag::May, Bag::None] {
+                        assert_eq!(roomy.complete(&chart, bag), narrow.complete(&chart, bag));
+                    }
+                }
+                if roomy.left == LOST {
+                    break;
+                }
+            }
+        }
+        assert!(
+            went_on > 1_000 && forgot > 100,
+            "{went_on} steps, forgotten {forgot} times"
+        );
+    }
 }
