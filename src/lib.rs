@@ -20,6 +20,8 @@ pub mod check;
 pub mod cli;
 #[cfg(feature = "compile")]
 pub mod compile;
+#[cfg(feature = "std")]
+pub mod drill;
 pub mod equipment;
 pub mod guard;
 #[cfg(feature = "alloc")]

@@ -7,6 +7,7 @@
 
 pub mod code;
 pub mod data;
+pub mod drill;
 pub mod format;
 mod glyphs;
 mod identity;

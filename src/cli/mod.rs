@@ -8,6 +8,7 @@ mod book;
 mod cards;
 mod check;
 mod diagnostics;
+mod drill;
 mod duration;
 mod plan;
 mod review;
@@ -50,15 +51,18 @@ pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
     let (common, asked) = arguments.asked.split();
     let mut out = anstream::stdout().lock();
+    let is_drill = matches!(arguments.command, Command::Drill(_));
     let outcome = match &arguments.command {
         Command::Check(command) if asked == AskedFormat::Sarif => sarif::run(command, &common, &mut out),
         _ if asked == AskedFormat::Sarif => Err(CannotRun(
             "--format sarif: only `check` answers in SARIF; write text or json".to_owned(),
         )),
         Command::Review(command) => review::run(command, &common, asked, &mut out),
-        _ if matches!(asked, AskedFormat::Ndjson | AskedFormat::Csv) => Err(CannotRun(
-            "--format ndjson and csv: only `review` answers in lines; write text or json".to_owned(),
+        _ if asked == AskedFormat::Ndjson || (asked == AskedFormat::Csv && !is_drill) => Err(CannotRun(
+            "--format ndjson: only `review` answers so, csv: only `review` and `drill`; write text or json"
+                .to_owned(),
         )),
+        Command::Drill(command) => drill::run(command, &common, asked, &mut out),
         Command::Check(command) => check::run(command, &common, &mut out),
         Command::Cards(command) => cards::run(command, &common, &mut out),
         Command::Duration(command) => duration::run(command, &common, &mut out),

@@ -2,6 +2,7 @@
 
 mod cards;
 mod check;
+mod drill;
 mod duration;
 mod plan;
 mod review;
@@ -14,6 +15,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 pub use cards::Cards;
 pub use check::Check;
+pub use drill::Drill;
 pub use duration::Duration;
 pub use plan::Plan;
 pub use review::Review;
@@ -57,7 +59,7 @@ pub struct Asked {
     /// The folder that holds the rulebook's chapters [default: the demo rulebook in this program]
     #[arg(long, value_name = "DIR", global = true, display_order = 90)]
     pub rules: Option<PathBuf>,
-    /// How to answer: text for people, json for programs; ndjson and csv, only of review; sarif for editors and CI, only of check
+    /// How to answer: text for people, json for programs; ndjson, only of review; csv, of review and drill; sarif for editors and CI, only of check
     #[arg(
         long,
         value_enum,
@@ -138,6 +140,9 @@ pub enum Command {
     /// Look at the cylinders in stock: what to take out or swap, which tests are due, minutes on hand
     #[command(after_help = stock::HELP)]
     Stock(Stock),
+    /// Make practice sheets for those who learn and teach, with their answers
+    #[command(after_help = drill::HELP)]
+    Drill(Drill),
     /// Review run records: what went against the book?
     #[command(after_help = review::HELP)]
     Review(Review),
