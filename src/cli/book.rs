@@ -91,14 +91,7 @@ pub fn print_rejected(
                 rules.display()
             )?;
         }
-        Format::Json => super::words::json(
-            out,
-            &serde_json::json!({
-                "ok": false,
-                "diagnostics": super::diagnostics::objects(&rejected.diagnostics, &rejected.sources),
-                "complete": rejected.omitted == 0,
-            }),
-        )?,
+        Format::Json => super::words::json(out, &super::answers::diagnostic::Rejected::of(rejected))?,
     }
     Ok(())
 }

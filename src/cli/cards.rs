@@ -2,11 +2,14 @@
 
 use std::{io::Write, time::Duration};
 
-use serde_json::json;
-
 use super::{
     CannotRun, Outcome,
-    args::{Cards, Common, Format},
+    answers::{
+        Frame,
+        cards::{Cards, Matched, Printed},
+        parts::Book,
+    },
+    args::{self, Common, Format},
     book, words,
 };
 use crate::book::Rulebook;
@@ -14,7 +17,7 @@ use crate::cards::{self, Paper, Part, Wanted, code::Code, typst::Program};
 use crate::compile::folder;
 
 /// Prints the cards, or says which edition a card is of.
-pub fn run(command: &Cards, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
+pub fn run(command: &args::Cards, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
     let book = match book::open(common, out)? {
         Ok(book) => book,
         Err(outcome) => return Ok(outcome),
@@ -39,14 +42,14 @@ pub fn run(command: &Cards, common: &Common, out: &mut dyn Write) -> Result<Outc
         }
         Format::Json => {
             let files: Vec<String> = paths.iter().map(|path| path.display().to_string()).collect();
-            words::json(out, &words::framed(&book, json!({ "files": files })))?;
+            words::json(out, &Frame::of(&book).round(Cards::Printed(Printed { files })))?;
         }
     }
     Ok(Outcome::Fine)
 }
 
 /// What was asked for, each once and in the order of the set; everything when nothing was.
-fn wanted(command: &Cards) -> Wanted {
+fn wanted(command: &args::Cards) -> Wanted {
     let parts = match (command.only.is_empty(), command.size.is_empty()) {
         (true, true) => Part::ALL.to_vec(),
         (true, false) => vec![Part::Cards],
@@ -81,7 +84,7 @@ fn wanted(command: &Cards) -> Wanted {
 /// Says whether a card belongs to the rulebook, and if not, to which of the older ones.
 fn matches(
     code: &Code,
-    command: &Cards,
+    command: &args::Cards,
     common: &Common,
     book: &Rulebook,
     out: &mut dyn Write,
@@ -142,9 +145,13 @@ fn matches(
             let of = of_older
                 .as_ref()
                 .filter(|_| !belongs)
-                .map(|(_, older)| words::identity(older));
-            let answer = json!({ "code": code.to_string(), "belongs": belongs, "belongs_to_older": of });
-            words::json(out, &words::framed(book, answer))?;
+                .map(|(_, older)| Book::of(older));
+            let answer = Cards::Matched(Matched {
+                code: code.to_string(),
+                belongs,
+                belongs_to_older: of,
+            });
+            words::json(out, &Frame::of(book).round(answer))?;
         }
     }
     Ok(if belongs { Outcome::Fine } else { Outcome::Findings })

@@ -2,12 +2,11 @@
 
 use std::{io::Write, path::Path};
 
-use serde_json::{Value, json};
-
 use super::{
     CannotRun, Outcome,
+    answers::{self, Frame, check::Counts},
     args::{Check, Common, Format},
-    book, diagnostics, words,
+    book, words,
 };
 use crate::compile::{Compiled, Uncovered, drawn, source::Sources, uncovered};
 
@@ -46,24 +45,7 @@ fn accepted(
     out: &mut dyn Write,
 ) -> Result<(), CannotRun> {
     let book = &compiled.book;
-    let steps: usize = book
-        .procedures
-        .iter()
-        .map(|procedure| procedure.steps.len())
-        .sum();
-    let counts = [
-        ("chapters", compiled.sources.iter().count()),
-        ("groups", book.groups.len()),
-        ("devices", book.devices.len()),
-        ("cylinders", book.cylinders.len()),
-        ("connections", book.connections.len()),
-        ("policies", book.policies.all.len()),
-        ("targets", book.targets.len()),
-        ("procedures", book.procedures.len()),
-        ("steps", steps),
-        ("hazards", book.hazards.len()),
-        ("cards", book.cards.len()),
-    ];
+    let counts = counts(compiled);
     match format {
         Format::Text => {
             words::heading(out, book)?;
@@ -73,6 +55,7 @@ fn accepted(
                 drawn(&compiled.notes, compiled.omitted, &compiled.sources, true)
             )?;
             let counted: Vec<String> = counts
+                .named()
                 .iter()
                 .map(|(what, count)| format!("{count} {what}"))
                 .collect();
@@ -83,24 +66,38 @@ fn accepted(
             words::footing(out)?;
         }
         Format::Json => {
-            let counts: Value = counts
-                .iter()
-                .map(|(what, count)| ((*what).to_owned(), json!(count)))
-                .collect::<serde_json::Map<_, _>>()
-                .into();
-            let mut answer = json!({
-                "ok": true,
-                "counts": counts,
-                "diagnostics": diagnostics::objects(&compiled.notes, &compiled.sources),
-                "complete": compiled.omitted == 0,
-            });
-            if let (Some(left), Some(fields)) = (left, answer.as_object_mut()) {
-                fields.insert("uncovered".to_owned(), uncovered_objects(left, &compiled.sources));
-            }
-            words::json(out, &words::framed(book, answer))?;
+            let answer = answers::check::Check {
+                ok: true,
+                counts,
+                diagnostics: answers::diagnostic::told(&compiled.notes, &compiled.sources),
+                complete: compiled.omitted == 0,
+                uncovered: left.map(|left| uncovered_objects(left, &compiled.sources)),
+            };
+            words::json(out, &Frame::of(book).round(answer))?;
         }
     }
     Ok(())
+}
+
+fn counts(compiled: &Compiled) -> Counts {
+    let book = &compiled.book;
+    Counts {
+        chapters: compiled.sources.iter().count(),
+        groups: book.groups.len(),
+        devices: book.devices.len(),
+        cylinders: book.cylinders.len(),
+        connections: book.connections.len(),
+        policies: book.policies.all.len(),
+        targets: book.targets.len(),
+        procedures: book.procedures.len(),
+        steps: book
+            .procedures
+            .iter()
+            .map(|procedure| procedure.steps.len())
+            .sum(),
+        hazards: book.hazards.len(),
+        cards: book.cards.len(),
+    }
 }
 
 fn print_uncovered(left: &[Uncovered], sources: &Sources, out: &mut dyn Write) -> std::io::Result<()> {
@@ -123,16 +120,17 @@ fn print_uncovered(left: &[Uncovered], sources: &Sources, out: &mut dyn Write) -
     )
 }
 
-fn uncovered_objects(left: &[Uncovered], sources: &Sources) -> Value {
+fn uncovered_objects(left: &[Uncovered], sources: &Sources) -> Vec<answers::check::Uncovered> {
     left.iter()
         .map(|one| {
             let place = sources.line_column(one.span);
-            json!({
-                "file": sources.get(one.span.file).map(|source| &source.path),
-                "line": place.line,
-                "column": place.column,
-                "what": one.what,
-            })
+            let source = sources.get(one.span.file);
+            answers::check::Uncovered {
+                file: source.map_or_else(String::new, |source| source.path.clone()),
+                line: place.line,
+                column: place.column,
+                what: one.what.to_string(),
+            }
         })
         .collect()
 }

@@ -3,6 +3,7 @@
 //! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run, 3 when
 //! some rows or lines of records could not be read.
 
+mod answers;
 mod args;
 mod book;
 mod cards;
@@ -21,6 +22,7 @@ use std::{io::Write, process::ExitCode};
 
 use clap::Parser as _;
 
+pub use answers::schemas;
 use args::{Arguments, AskedFormat, Command};
 
 /// How a command ended.

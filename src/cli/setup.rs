@@ -2,10 +2,9 @@
 
 use std::io::Write;
 
-use serde_json::{Value, json};
-
 use super::{
     CannotRun, Outcome,
+    answers::{self, Frame},
     args::{Common, Format, Setup},
     book, words,
 };
@@ -84,14 +83,14 @@ pub fn run(command: &Setup, common: &Common, out: &mut dyn Write) -> Result<Outc
             words::footing(out)?;
         }
         Format::Json => {
-            let answer = json!({
-                "ok": !wrong,
-                "device": command.device,
-                "flow_lpm": flow.as_litres_per_minute(),
-                "findings": findings.iter().map(object).collect::<Vec<_>>(),
-                "hazards_not_judged": unseen,
-            });
-            words::json(out, &words::framed(book, answer))?;
+            let answer = answers::setup::Setup {
+                ok: !wrong,
+                device: command.device.clone(),
+                flow_lpm: flow.as_litres_per_minute(),
+                findings: findings.iter().map(answers::setup::Finding::of).collect(),
+                hazards_not_judged: unseen,
+            };
+            words::json(out, &Frame::of(book).round(answer))?;
         }
     }
     Ok(if wrong { Outcome::Findings } else { Outcome::Fine })
@@ -129,18 +128,4 @@ fn print(finding: &Finding<'_>, out: &mut dyn Write) -> Result<(), CannotRun> {
     }
     writeln!(out)?;
     Ok(())
-}
-
-fn object(finding: &Finding<'_>) -> Value {
-    let mut rule = words::rule(finding.kind, finding.rule);
-    if let Some(fields) = rule.as_object_mut() {
-        fields.insert("rationale".to_owned(), json!(&*finding.rule.rationale));
-    }
-    json!({
-        "code": finding.code(),
-        "level": finding.level.code(),
-        "message": finding.to_string(),
-        "remedy": finding.remedy(),
-        "rule": rule,
-    })
 }

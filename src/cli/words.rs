@@ -2,9 +2,11 @@
 
 use std::io::{self, Write};
 
-use serde_json::{Value, json};
+use serde::Serialize;
+use serde_json::Value;
 
-use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Kind, Rule, Rulebook};
+use super::answers::Frame;
+use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Rulebook};
 
 /// The line that heads a text answer.
 pub fn heading(out: &mut dyn Write, book: &Rulebook) -> io::Result<()> {
@@ -25,45 +27,18 @@ pub fn footing(out: &mut dyn Write) -> io::Result<()> {
     writeln!(out, "{}", ALWAYS_CAUTIONS.join(" "))
 }
 
-/// The same for programs, to be put under the keys `book`, `disclaimers` and `cautions`.
-pub fn identity(book: &Rulebook) -> Value {
-    let agency = &book.agency;
-    json!({
-        "agency": &*agency.rule.name,
-        "edition": &*agency.edition,
-        "effective": agency.effective.to_string(),
-        "review": agency.review.to_string(),
-        "digest": &*book.digest,
-        "short_digest": &*book.short_digest,
-    })
-}
-
 /// Adds the words of every answer to a JSON object.
 pub fn framed(book: &Rulebook, mut answer: Value) -> Value {
-    if let Some(fields) = answer.as_object_mut() {
-        fields.insert("edition".to_owned(), json!(&*book.agency.edition));
-        fields.insert("book".to_owned(), identity(book));
-        fields.insert("disclaimers".to_owned(), json!(ALWAYS_DISCLAIMERS));
-        fields.insert("cautions".to_owned(), json!(ALWAYS_CAUTIONS));
+    if let (Some(fields), Ok(Value::Object(frame))) =
+        (answer.as_object_mut(), serde_json::to_value(Frame::of(book)))
+    {
+        fields.extend(frame);
     }
     answer
 }
 
-/// Writes a JSON answer.
-pub fn json(out: &mut dyn Write, answer: &Value) -> io::Result<()> {
-    serde_json::to_writer_pretty(&mut *out, answer)?;
+/// Writes a JSON answer, its keys in the order of the alphabet.
+pub fn json<T: Serialize>(out: &mut dyn Write, answer: &T) -> io::Result<()> {
+    serde_json::to_writer_pretty(&mut *out, &serde_json::to_value(answer)?)?;
     writeln!(out)
-}
-
-/// A rule and its place, as findings quote it.
-pub fn rule(kind: Kind, rule: &Rule) -> Value {
-    json!({
-        "kind": kind.word(),
-        "id": &*rule.id,
-        "name": &*rule.name,
-        "chapter": &*rule.place.chapter,
-        "heading": &*rule.place.heading,
-        "file": &*rule.place.file,
-        "line": rule.place.line,
-    })
 }

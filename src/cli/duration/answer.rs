@@ -2,10 +2,12 @@
 
 use std::io::Write;
 
-use serde_json::{Value, json};
-
 use super::{
-    super::{CannotRun, Outcome, words},
+    super::{
+        CannotRun, Outcome,
+        answers::{Frame, duration as told},
+        words,
+    },
     clock::Clock,
 };
 use crate::book::{Cylinder, Rulebook};
@@ -84,23 +86,22 @@ impl Asked<'_> {
         Ok(())
     }
 
-    /// The fields of every JSON answer, with those of `own`.
-    fn json(&self, question: &str, own: Value, out: &mut dyn Write) -> Result<(), CannotRun> {
-        let mut answer = json!({
-            "question": question,
-            "cylinder": self.cylinder.map(|cylinder| &*cylinder.rule.id),
-            "series": self.cylinder.map(|cylinder| &*cylinder.series),
-            "water_capacity_litres": self.water_capacity.as_litres(),
-            "factor": self.factor.map(|factor| factor.to_string()),
-            "residual_psi": self.residual.as_psi(),
-            "residual_bar": self.residual.as_bar(),
-            "temperature_c": self.temperature.as_celsius(),
-            "temperature_assumed": !self.temperature_given,
-        });
-        if let (Some(fields), Value::Object(own)) = (answer.as_object_mut(), own) {
-            fields.extend(own);
+    /// The fields of every answer for programs.
+    fn told(&self) -> told::Asked<'_> {
+        told::Asked {
+            cylinder: self.cylinder.map(|cylinder| &*cylinder.rule.id),
+            series: self.cylinder.map(|cylinder| &*cylinder.series),
+            water_capacity_litres: self.water_capacity.as_litres(),
+            factor: self.factor.map(|factor| factor.to_string()),
+            residual_psi: self.residual.as_psi(),
+            residual_bar: self.residual.as_bar(),
+            temperature_c: self.temperature.as_celsius(),
+            temperature_assumed: !self.temperature_given,
         }
-        words::json(out, &words::framed(self.book, answer))?;
+    }
+
+    fn json(&self, answer: told::Duration<'_>, out: &mut dyn Write) -> Result<(), CannotRun> {
+        words::json(out, &Frame::of(self.book).round(answer))?;
         Ok(())
     }
 }
@@ -219,31 +220,32 @@ impl Lasts {
 
     pub fn json(&self, asked: &Asked<'_>, out: &mut dyn Write) -> Answered {
         let lasts = &self.lasts;
-        let own = json!({
-            "pressure_psi": self.pressure.as_psi(),
-            "pressure_bar": self.pressure.as_bar(),
-            "flow_lpm": self.flow.as_litres_per_minute(),
-            "leak_lpm": self.leak.as_litres_per_minute(),
-            "minutes": lasts.minutes,
-            "free_litres": lasts.free.as_litres(),
-            "usable_litres": lasts.usable.as_litres(),
-            "by_density_minutes": lasts.by_density.minutes,
-            "by_density_litres": lasts.by_density.usable.as_litres(),
-            "by_factor_minutes": lasts.by_factor.map(|method| method.minutes),
-            "by_factor_litres": lasts.by_factor.map(|method| method.usable.as_litres()),
-            "bound_by": lasts.bound.word(),
-            "gauge": lasts.gauge.word(),
-            "gauge_note": lasts.gauge.sentence(),
-            "change_cylinder_now": self.change_now(asked),
-            "above_fill_limit": asked.overfilled(self.pressure),
-            "change_over_psi": asked.change_over().as_psi(),
-            "change_over_minutes": self.change_over,
-            "change_over_at": self.now.map(|now| now.after(self.change_over).to_string()),
-            "ends_at": self.now.map(|now| now.after(lasts.minutes).to_string()),
-            "minutes_wanted": self.wanted,
-            "enough": self.enough(),
-        });
-        asked.json("minutes", own, out)?;
+        let own = told::Minutes {
+            asked: asked.told(),
+            pressure_psi: self.pressure.as_psi(),
+            pressure_bar: self.pressure.as_bar(),
+            flow_lpm: self.flow.as_litres_per_minute(),
+            leak_lpm: self.leak.as_litres_per_minute(),
+            minutes: lasts.minutes,
+            free_litres: lasts.free.as_litres(),
+            usable_litres: lasts.usable.as_litres(),
+            by_density_minutes: lasts.by_density.minutes,
+            by_density_litres: lasts.by_density.usable.as_litres(),
+            by_factor_minutes: lasts.by_factor.map(|method| method.minutes),
+            by_factor_litres: lasts.by_factor.map(|method| method.usable.as_litres()),
+            bound_by: lasts.bound.into(),
+            gauge: lasts.gauge.into(),
+            gauge_note: lasts.gauge.sentence(),
+            change_cylinder_now: self.change_now(asked),
+            above_fill_limit: asked.overfilled(self.pressure),
+            change_over_psi: asked.change_over().as_psi(),
+            change_over_minutes: self.change_over,
+            change_over_at: self.now.map(|now| now.after(self.change_over).to_string()),
+            ends_at: self.now.map(|now| now.after(lasts.minutes).to_string()),
+            minutes_wanted: self.wanted,
+            enough: self.enough(),
+        };
+        asked.json(told::Duration::Minutes(own), out)?;
         self.outcome(asked)
     }
 }
@@ -308,16 +310,17 @@ impl Needed {
     }
 
     pub fn json(&self, asked: &Asked<'_>, out: &mut dyn Write) -> Answered {
-        let own = json!({
-            "minutes": self.minutes,
-            "flow_lpm": self.flow.as_litres_per_minute(),
-            "leak_lpm": self.leak.as_litres_per_minute(),
-            "pressure_needed_psi": self.psi.map(|psi| psi.as_psi()),
-            "pressure_needed_bar": self.bar.map(|bar| bar.as_bar()),
-            "possible": self.possible,
-            "filled_at_most_psi": self.most.map(|most| most.as_psi()),
-        });
-        asked.json("pressure", own, out)?;
+        let own = told::Pressure {
+            asked: asked.told(),
+            minutes: self.minutes,
+            flow_lpm: self.flow.as_litres_per_minute(),
+            leak_lpm: self.leak.as_litres_per_minute(),
+            pressure_needed_psi: self.psi.map(|psi| psi.as_psi()),
+            pressure_needed_bar: self.bar.map(|bar| bar.as_bar()),
+            possible: self.possible,
+            filled_at_most_psi: self.most.map(|most| most.as_psi()),
+        };
+        asked.json(told::Duration::Pressure(own), out)?;
         self.outcome()
     }
 }
@@ -359,19 +362,20 @@ impl Greatest {
     }
 
     pub fn json(&self, asked: &Asked<'_>, out: &mut dyn Write) -> Answered {
-        let own = json!({
-            "pressure_psi": self.pressure.as_psi(),
-            "pressure_bar": self.pressure.as_bar(),
-            "minutes": self.minutes,
-            "greatest_flow_lpm": self.flow.as_litres_per_minute(),
-            "free_litres": self.lasts.free.as_litres(),
-            "usable_litres": self.lasts.usable.as_litres(),
-            "bound_by": self.lasts.bound.word(),
-            "gauge": self.lasts.gauge.word(),
-            "gauge_note": self.lasts.gauge.sentence(),
-            "above_fill_limit": asked.overfilled(self.pressure),
-        });
-        asked.json("flow", own, out)?;
+        let own = told::Flow {
+            asked: asked.told(),
+            pressure_psi: self.pressure.as_psi(),
+            pressure_bar: self.pressure.as_bar(),
+            minutes: self.minutes,
+            greatest_flow_lpm: self.flow.as_litres_per_minute(),
+            free_litres: self.lasts.free.as_litres(),
+            usable_litres: self.lasts.usable.as_litres(),
+            bound_by: self.lasts.bound.into(),
+            gauge: self.lasts.gauge.into(),
+            gauge_note: self.lasts.gauge.sentence(),
+            above_fill_limit: asked.overfilled(self.pressure),
+        };
+        asked.json(told::Duration::Flow(own), out)?;
         Ok(self.outcome(asked))
     }
 

@@ -8,6 +8,7 @@ use std::{fs::File, io::Read as _, io::Write, path::Path};
 
 use super::{
     CannotRun, Outcome,
+    answers::Frame,
     args::{Common, Format, Plan},
     book, diagnostics, words,
 };
@@ -49,7 +50,7 @@ pub fn run(command: &Plan, common: &Common, out: &mut dyn Write) -> Result<Outco
     let text = read(&command.file).map_err(|why| CannotRun(format!("cannot read `{path}`: {why}")))?;
     let transport = match transport::read(book, &path, &text) {
         Ok(transport) => transport,
-        Err(rejected) => return reject(&rejected, &path, common.format, out),
+        Err(rejected) => return reject(book, &rejected, &path, common.format, out),
     };
     let order: Order = command.order.into();
     let plan = &transport.plan;
@@ -77,7 +78,7 @@ pub fn run(command: &Plan, common: &Common, out: &mut dyn Write) -> Result<Outco
         Format::Text => answered.text(command.chart.as_deref(), out)?,
         Format::Json => {
             let file = command.chart.as_ref().map(|chart| chart.display().to_string());
-            words::json(out, &words::framed(book, answered.json(file)))?;
+            words::json(out, &Frame::of(book).round(answered.json(file)))?;
         }
     }
     Ok(if answer.can_be_relied_on() {
@@ -102,6 +103,7 @@ fn read(path: &Path) -> Result<String, String> {
 
 /// Tells what is wrong with the plan's file.
 fn reject(
+    book: &Rulebook,
     rejected: &Rejected,
     path: &str,
     format: Format,
@@ -110,7 +112,7 @@ fn reject(
     let count = rejected.diagnostics.len();
     let word = if count == 1 { "error" } else { "errors" };
     let closing = format!("{count} {word} in {path}: the plan can't be read");
-    diagnostics::reject(rejected, &closing, format, out)
+    diagnostics::reject(book, rejected, &closing, format, out)
 }
 
 /// The sizes asked for, each once; `portable` and `vehicle` stand for all of that use.

@@ -8,21 +8,21 @@ use std::{
     io::{self, BufWriter, Write},
 };
 
-use serde_json::{Value, json};
-
 use super::{
     CannotRun, Outcome,
+    answers::{
+        Frame,
+        review::{self as told, By},
+    },
     args::{AskedFormat, Common, Review},
-    book, words,
+    book,
 };
 use crate::book::Rulebook;
 use crate::cards;
 use crate::check::review::Reviewer;
 use crate::guard::Evaluator;
 use crate::lookup::Lookup;
-use crate::records::run::{
-    self, GroupSum, Grouping, Groups, Input, Levels, Options, Pseudonyms, Tally, Written,
-};
+use crate::records::run::{self, GroupSum, Grouping, Groups, Input, Options, Pseudonyms, Tally, Written};
 use crate::{RULEBOOK, hazard};
 
 /// Reviews run records.
@@ -109,7 +109,14 @@ impl Job<'_> {
         }
         let reviewed = run::review(book, reviewer, &inputs, &options, &mut lines);
         progress::stop();
-        let tally = reviewed?;
+        let tally = match reviewed {
+            Ok(tally) => tally,
+            Err(error) => {
+                // A file that can't be opened is told before anything else: half an answer is not written.
+                drop(lines.into_parts());
+                return Err(error.into());
+            }
+        };
         match self.asked {
             AskedFormat::Json => self.frame(book, &tally, by, &mut lines)?,
             AskedFormat::Ndjson | AskedFormat::Csv => {}
@@ -161,66 +168,64 @@ impl Job<'_> {
         by: Grouping,
         out: &mut dyn Write,
     ) -> Result<(), CannotRun> {
-        let mut summary = json!({
-            "runs": tally.runs,
-            "runs_with_findings": tally.runs_wrong,
-            "events": tally.events,
-            "bad_lines": tally.bad_lines,
-            "findings": levels(&tally.levels),
-            "first": tally.first.map(|at| at.to_string()),
-            "last": tally.last.map(|at| at.to_string()),
-            "failed": tally.failed.iter().map(|(file, why)| json!({"file": file, "why": why})).collect::<Vec<_>>(),
-        });
-        let (key, groups) = match by {
-            Grouping::Rule => ("by_rule", rules(tally)),
-            Grouping::Month => (
-                "by_month",
-                grouped(&tally.months, |(year, month)| format!("{year:04}-{month:02}")),
-            ),
-            Grouping::Crew => ("by_crew", grouped(&tally.crews, String::clone)),
+        let summary = told::Summary {
+            runs: tally.runs,
+            runs_with_findings: tally.runs_wrong,
+            events: tally.events,
+            bad_lines: tally.bad_lines,
+            findings: (&tally.levels).into(),
+            first: tally.first.map(|at| at.to_string()),
+            last: tally.last.map(|at| at.to_string()),
+            failed: tally
+                .failed
+                .iter()
+                .map(|(file, why)| told::Failed { file, why })
+                .collect(),
+            by: match by {
+                Grouping::Rule => By::Rule(rules(tally)),
+                Grouping::Month => By::Month(grouped(&tally.months, |(year, month)| {
+                    format!("{year:04}-{month:02}")
+                })),
+                Grouping::Crew => By::Crew(grouped(&tally.crews, String::clone)),
+            },
         };
-        if let Some(fields) = summary.as_object_mut() {
-            fields.insert(key.to_owned(), groups);
-        }
         let ok = tally.levels.wrong() == 0 && tally.bad_lines == 0 && tally.failed.is_empty();
-        let answer = words::framed(book, json!({"ok": ok, "summary": summary}));
+        let answer = serde_json::to_value(Frame::of(book).round(told::Rest { ok, summary }))?;
         let text = serde_json::to_string_pretty(&answer)?;
         writeln!(out, "\n],{}", text.strip_prefix('{').unwrap_or(&text))?;
         Ok(())
     }
 }
 
-fn levels(levels: &Levels) -> Value {
-    json!({
-        "stop": levels.stop,
-        "warn": levels.warn,
-        "unknown": levels.unknown,
-        "note": levels.note,
-    })
-}
-
-fn rules(tally: &Tally<'_>) -> Value {
-    let object = |row: &&run::Row<'_>| {
-        json!({
-            "rule": {"kind": row.kind.word(), "id": &*row.rule.id},
-            "code": row.code,
-            "level": row.level.code(),
-            "findings": row.findings,
-            "runs": row.runs,
+fn rules<'b>(tally: &Tally<'b>) -> Vec<told::ByRule<'b>> {
+    let rows = tally.by_rule();
+    rows.iter()
+        .map(|row| told::ByRule {
+            rule: told::RuleName {
+                kind: row.kind.word(),
+                id: &row.rule.id,
+            },
+            code: row.code,
+            level: row.level.into(),
+            findings: row.findings,
+            runs: row.runs,
         })
-    };
-    tally.by_rule().iter().map(object).collect()
+        .collect()
 }
 
-fn grouped<K>(groups: &Groups<K>, shown: impl Fn(&K) -> String) -> Value {
-    let object = |name: Value, sum: &GroupSum| json!({"group": name, "runs": sum.runs, "findings": levels(&sum.levels)});
-    let mut all: Vec<Value> = groups
+fn grouped<K>(groups: &Groups<K>, shown: impl Fn(&K) -> String) -> Vec<told::Group> {
+    let object = |group: Option<String>, sum: &GroupSum| told::Group {
+        group,
+        runs: sum.runs,
+        findings: (&sum.levels).into(),
+    };
+    let mut all: Vec<told::Group> = groups
         .known
         .iter()
-        .map(|(key, sum)| object(key.as_ref().map(&shown).into(), sum))
+        .map(|(key, sum)| object(key.as_ref().map(&shown), sum))
         .collect();
     if groups.others != GroupSum::default() {
-        all.push(object("others".into(), &groups.others));
+        all.push(object(Some("others".to_owned()), &groups.others));
     }
-    all.into()
+    all
 }

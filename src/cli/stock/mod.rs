@@ -11,6 +11,7 @@ use std::{
 
 use super::{
     CannotRun, Outcome,
+    answers::Frame,
     args::{Common, Format, Stock},
     book, diagnostics, words,
 };
@@ -54,7 +55,7 @@ pub fn run(command: &Stock, common: &Common, out: &mut dyn Write) -> Result<Outc
         Ok(listed) => listed,
         Err(rejected) => {
             let closing = format!("{path}: the list can't be read");
-            return diagnostics::reject(&rejected, &closing, common.format, out);
+            return diagnostics::reject(book, &rejected, &closing, common.format, out);
         }
     };
     let stock: Vec<Stocked> = listed.rows.iter().map(|row| row.stocked.clone()).collect();
@@ -79,7 +80,7 @@ pub fn run(command: &Stock, common: &Common, out: &mut dyn Write) -> Result<Outc
             );
             answered.text(out)?;
         }
-        Format::Json => words::json(out, &words::framed(book, answered.json()))?,
+        Format::Json => words::json(out, &Frame::of(book).round(answered.json()))?,
     }
     Ok(if listed.not_read > 0 {
         Outcome::SomeUnread
