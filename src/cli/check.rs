@@ -20,13 +20,7 @@ pub fn run(command: &Check, common: &Common, out: &mut dyn Write) -> Result<Outc
         book::read(common.rules.as_deref(), command.today).map(|compiled| (compiled, None))
     };
     match read {
-        Ok((compiled, left)) => {
-            accepted(&compiled, left.as_deref(), common.format, out)?;
-            Ok(match left {
-                Some(left) if !left.is_empty() => Outcome::Findings,
-                _ => Outcome::Fine,
-            })
-        }
+        Ok((compiled, left)) => tell(&compiled, left.as_deref(), common.format, out),
         Err(rejected) => {
             let rules = common
                 .rules
@@ -38,12 +32,13 @@ pub fn run(command: &Check, common: &Common, out: &mut dyn Write) -> Result<Outc
     }
 }
 
-fn accepted(
+/// Tells of a rulebook that can be used; `left` is what no worked case would notice changing, where that was asked.
+pub fn tell(
     compiled: &Compiled,
     left: Option<&[Uncovered]>,
     format: Format,
     out: &mut dyn Write,
-) -> Result<(), CannotRun> {
+) -> Result<Outcome, CannotRun> {
     let book = &compiled.book;
     let counts = counts(compiled);
     match format {
@@ -76,7 +71,10 @@ fn accepted(
             words::json(out, &Frame::of(book).round(answer))?;
         }
     }
-    Ok(())
+    Ok(match left {
+        Some(left) if !left.is_empty() => Outcome::Findings,
+        _ => Outcome::Fine,
+    })
 }
 
 fn counts(compiled: &Compiled) -> Counts {

@@ -3,6 +3,7 @@
 //! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run, 3 when
 //! some rows or lines of records could not be read.
 
+mod answer;
 mod answers;
 mod args;
 mod book;
@@ -38,6 +39,18 @@ enum Outcome {
     CouldNotRun,
 }
 
+impl Outcome {
+    /// The exit code.
+    const fn code(self) -> u8 {
+        match self {
+            Self::Fine => 0,
+            Self::Findings => 1,
+            Self::CouldNotRun => 2,
+            Self::SomeUnread => 3,
+        }
+    }
+}
+
 /// Why a command could not run, in a sentence.
 struct CannotRun(String);
 
@@ -66,6 +79,7 @@ pub fn run() -> ExitCode {
         )),
         Command::Drill(command) => drill::run(command, &common, asked, &mut out),
         Command::Check(command) => check::run(command, &common, &mut out),
+        Command::Answer(command) => answer::run(command, &common),
         Command::Cards(command) => cards::run(command, &common, &mut out),
         Command::Duration(command) => duration::run(command, &common, &mut out),
         Command::Plan(command) => plan::run(command, &common, &mut out),
@@ -77,10 +91,7 @@ pub fn run() -> ExitCode {
         Ok(outcome)
     });
     match outcome {
-        Ok(Outcome::Fine) => ExitCode::SUCCESS,
-        Ok(Outcome::Findings) => ExitCode::from(1),
-        Ok(Outcome::CouldNotRun) => ExitCode::from(2),
-        Ok(Outcome::SomeUnread) => ExitCode::from(3),
+        Ok(outcome) => ExitCode::from(outcome.code()),
         Err(CannotRun(reason)) => {
             anstream::eprintln!("error: {reason}");
             ExitCode::from(2)

@@ -18,7 +18,16 @@ pub fn run(command: &Setup, common: &Common, out: &mut dyn Write) -> Result<Outc
         Ok(book) => book,
         Err(outcome) => return Ok(outcome),
     };
-    let book: &Rulebook = &book;
+    tell(command, &book, common.format, out)
+}
+
+/// Checks a set-up against a book.
+pub fn tell(
+    command: &Setup,
+    book: &Rulebook,
+    format: Format,
+    out: &mut dyn Write,
+) -> Result<Outcome, CannotRun> {
     let device = book::device(book, &command.device)?;
     let flow: Flow = book::quantity("--flow", &command.flow)?;
     let conditions = book::conditions(book, &command.condition)?;
@@ -59,7 +68,7 @@ pub fn run(command: &Setup, common: &Common, out: &mut dyn Write) -> Result<Outc
     let wrong = findings.iter().any(|finding| finding.level.is_wrong());
 
     let name = book.device(device).map_or("", |device| &*device.rule.name);
-    match common.format {
+    match format {
         Format::Text => {
             words::heading(out, book)?;
             writeln!(out, "{name} at {flow}\n")?;
@@ -97,7 +106,7 @@ pub fn run(command: &Setup, common: &Common, out: &mut dyn Write) -> Result<Outc
 }
 
 /// `40` or `40 min`.
-fn minutes_wanted(text: &str) -> Result<Time, CannotRun> {
+pub fn minutes_wanted(text: &str) -> Result<Time, CannotRun> {
     match text.trim().parse::<f64>() {
         Ok(number) => Time::of(number, TimeUnit::Minute)
             .map_err(|error| CannotRun(format!("--minutes \"{text}\": {error}"))),

@@ -3,10 +3,12 @@
 //! Each command's answer has a file of its own; what several of them hold is in `parts.rs`, what is said of mistakes in a file
 //! in `diagnostic.rs`. Keys are written in the order of the alphabet, so that the order of fields here may change.
 
+pub mod book;
 pub mod cards;
 pub mod check;
 pub mod diagnostic;
 pub mod duration;
+pub mod line;
 pub mod parts;
 pub mod plan;
 pub mod review;
@@ -17,7 +19,7 @@ pub mod stock;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-pub use schema::all as schemas;
+pub use schema::{all as schemas, lines};
 
 use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Rulebook};
 use diagnostic::Rejected;

@@ -2,7 +2,7 @@
 
 use schemars::{JsonSchema, Schema, generate::SchemaSettings, transform::RecursiveTransform};
 
-use super::{Answer, cards, check, duration, plan, review, setup, stock};
+use super::{Answer, cards, check, duration, line, plan, review, setup, stock};
 
 /// The schemas of the answers, each with the name of its command, as the files of `tests/schemas` hold them.
 ///
@@ -13,6 +13,8 @@ use super::{Answer, cards, check, duration, plan, review, setup, stock};
 #[must_use]
 pub fn all() -> Vec<(&'static str, String)> {
     vec![
+        ("answer", lines()),
+        ("answer-request", super::super::answer::requests()),
         ("cards", command::<Answer<'_, cards::Cards<'_>>>("cards")),
         ("check", command::<Answer<'_, check::Check>>("check")),
         (
@@ -24,6 +26,11 @@ pub fn all() -> Vec<(&'static str, String)> {
         ("setup", command::<Answer<'_, setup::Setup<'_>>>("setup")),
         ("stock", command::<Answer<'_, stock::Stock<'_>>>("stock")),
     ]
+}
+
+/// The schema of a line of `oxyfolio answer`.
+pub fn lines() -> String {
+    made::<line::Line<'_>>("A line of answer of `oxyfolio answer`")
 }
 
 fn command<T: JsonSchema>(name: &str) -> String {

@@ -62,7 +62,7 @@ pub struct Stock<'b> {
 
 /// A cylinder of the list.
 #[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[schemars(deny_unknown_fields, rename = "StockCylinder")]
 pub struct Cylinder<'b> {
     /// Of the list.
     #[schemars(range(min = 1))]
@@ -108,7 +108,7 @@ pub enum Mark {
 
 /// Something to be said.
 #[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[schemars(deny_unknown_fields, rename = "StockFinding")]
 pub struct Finding<'b> {
     /// Stable: a program may look for it.
     #[schemars(regex(pattern = "^[a-z0-9]+(-[a-z0-9]+)*$"))]

@@ -1,5 +1,6 @@
 //! What the program can be asked. The options of each command have a file of their own.
 
+mod answer;
 mod cards;
 mod check;
 mod drill;
@@ -13,14 +14,15 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+pub use answer::Answer;
 pub use cards::Cards;
 pub use check::Check;
 pub use drill::Drill;
 pub use duration::Duration;
-pub use plan::Plan;
+pub use plan::{OrderArg, Plan};
 pub use review::Review;
 pub use setup::Setup;
-pub use stock::Stock;
+pub use stock::{DUE_WITHIN, Stock};
 
 use crate::book::{Date, InvalidDate, OfficePaper};
 
@@ -146,6 +148,9 @@ pub enum Command {
     /// Review run records: what went against the book?
     #[command(after_help = review::HELP)]
     Review(Review),
+    /// Answer other programs: one request a line on standard input, one answer a line
+    #[command(after_help = answer::HELP)]
+    Answer(Answer),
 }
 
 /// A sheet of office paper on the command line.

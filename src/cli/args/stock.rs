@@ -29,6 +29,9 @@ pressure, each cylinder rounded down. What isn't counted is named with its reaso
 Exit code: 0 nothing wrong, 1 findings, 2 could not run, 3 some rows could not be read
 (the others were looked at; there may be findings too).";
 
+/// The time within which tests are told to be due, unless another is asked for.
+pub const DUE_WITHIN: &str = "3 months";
+
 /// Options of `stock`.
 #[derive(Debug, Args)]
 pub struct Stock {
@@ -39,7 +42,7 @@ pub struct Stock {
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
     /// Say which tests are due within this time: "3 months", "30 days"
-    #[arg(long, value_name = "TIME", default_value = "3 months")]
+    #[arg(long, value_name = "TIME", default_value = DUE_WITHIN)]
     pub due_within: String,
     /// The temperature at which the gauges were read, -40 to 60 °C: "20 °C", "70 °F" [default: 21 °C]
     #[arg(long, allow_hyphen_values = true)]

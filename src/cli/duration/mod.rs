@@ -6,7 +6,7 @@ mod clock;
 use std::io::Write;
 
 use answer::{Asked, Greatest, Lasts, Needed};
-use clock::Clock;
+pub use clock::Clock;
 
 use super::{
     CannotRun, Outcome,
@@ -23,7 +23,17 @@ pub fn run(command: &Duration, common: &Common, out: &mut dyn Write) -> Result<O
         Ok(book) => book,
         Err(outcome) => return Ok(outcome),
     };
-    let asked = asked(command, &book)?;
+    tell(command, &book, common.format, out)
+}
+
+/// Answers with a book.
+pub fn tell(
+    command: &Duration,
+    book: &Rulebook,
+    format: Format,
+    out: &mut dyn Write,
+) -> Result<Outcome, CannotRun> {
+    let asked = asked(command, book)?;
     let pressure: Option<Pressure<Gauge>> = book::maybe("--pressure", command.pressure.as_ref())?;
     let flow: Option<Flow> = book::maybe("--flow", command.flow.as_ref())?;
     let leak: Option<Flow> = book::maybe("--leak", command.leak.as_ref())?;
@@ -36,7 +46,7 @@ pub fn run(command: &Duration, common: &Common, out: &mut dyn Write) -> Result<O
             "--now needs --pressure and --flow or --leak".to_owned(),
         ));
     }
-    let text = common.format == Format::Text;
+    let text = format == Format::Text;
     match (pressure, flows, minutes) {
         (Some(pressure), Some((flow, leak)), wanted) => {
             let lasts = asked.supply.lasts_leaking(pressure, flow, leak)?;
@@ -126,7 +136,7 @@ fn cylinder<'b>(book: &'b Rulebook, name: &str) -> Result<&'b Cylinder, CannotRu
 }
 
 /// `45` or `45 min`, rounded up to whole minutes: asking for more is the safe side.
-fn whole_minutes(text: &str) -> Result<u32, CannotRun> {
+pub fn whole_minutes(text: &str) -> Result<u32, CannotRun> {
     let time = match text.trim().parse::<f64>() {
         Ok(number) => {
             Time::minutes(number).map_err(|error| CannotRun(format!("--minutes \"{text}\": {error}")))?

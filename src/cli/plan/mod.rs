@@ -45,12 +45,23 @@ pub fn run(command: &Plan, common: &Common, out: &mut dyn Write) -> Result<Outco
         Ok(book) => book,
         Err(outcome) => return Ok(outcome),
     };
-    let book: &Rulebook = &book;
     let path = command.file.display().to_string();
     let text = read(&command.file).map_err(|why| CannotRun(format!("cannot read `{path}`: {why}")))?;
-    let transport = match transport::read(book, &path, &text) {
+    tell(command, &book, &path, &text, common.format, out)
+}
+
+/// Answers the text of a plan; the path stands in what is said about mistakes.
+pub fn tell(
+    command: &Plan,
+    book: &Rulebook,
+    path: &str,
+    text: &str,
+    format: Format,
+    out: &mut dyn Write,
+) -> Result<Outcome, CannotRun> {
+    let transport = match transport::read(book, path, text) {
         Ok(transport) => transport,
-        Err(rejected) => return reject(book, &rejected, &path, common.format, out),
+        Err(rejected) => return reject(book, &rejected, path, format, out),
     };
     let order: Order = command.order.into();
     let plan = &transport.plan;
@@ -74,7 +85,7 @@ pub fn run(command: &Plan, common: &Common, out: &mut dyn Write) -> Result<Outco
         output::replace(chart, chart::svg(&answered).as_bytes())
             .map_err(|error| CannotRun(format!("cannot write `{}`: {error}", chart.display())))?;
     }
-    match common.format {
+    match format {
         Format::Text => answered.text(command.chart.as_deref(), out)?,
         Format::Json => {
             let file = command.chart.as_ref().map(|chart| chart.display().to_string());
@@ -116,7 +127,7 @@ fn reject(
 }
 
 /// The sizes asked for, each once; `portable` and `vehicle` stand for all of that use.
-fn sizes(book: &Rulebook, asked: &[String]) -> Result<Vec<CylinderId>, CannotRun> {
+pub fn sizes(book: &Rulebook, asked: &[String]) -> Result<Vec<CylinderId>, CannotRun> {
     let mut sizes = Vec::new();
     for name in asked {
         let wanted = [CylinderUse::Portable, CylinderUse::Vehicle]

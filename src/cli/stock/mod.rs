@@ -43,26 +43,37 @@ pub fn run(command: &Stock, common: &Common, out: &mut dyn Write) -> Result<Outc
         Ok(book) => book,
         Err(outcome) => return Ok(outcome),
     };
-    let book: &Rulebook = &book;
-    let terms = terms(command)?;
     let path = if command.file.as_os_str() == "-" {
         "standard input".to_owned()
     } else {
         command.file.display().to_string()
     };
     let bytes = read(&command.file).map_err(|why| CannotRun(format!("cannot read {path}: {why}")))?;
-    let listed = match stock::read(book, &path, &bytes) {
+    tell(command, &book, &path, &bytes, common.format, out)
+}
+
+/// Answers the bytes of a list; the path stands in what is said about mistakes.
+pub fn tell(
+    command: &Stock,
+    book: &Rulebook,
+    path: &str,
+    bytes: &[u8],
+    format: Format,
+    out: &mut dyn Write,
+) -> Result<Outcome, CannotRun> {
+    let terms = terms(command)?;
+    let listed = match stock::read(book, path, bytes) {
         Ok(listed) => listed,
         Err(rejected) => {
             let closing = format!("{path}: the list can't be read");
-            return diagnostics::reject(book, &rejected, &closing, common.format, out);
+            return diagnostics::reject(book, &rejected, &closing, format, out);
         }
     };
     let stock: Vec<Stocked> = listed.rows.iter().map(|row| row.stocked.clone()).collect();
     let report = Report::of(book, &stock, &terms)?;
     let answered = Answered {
         book,
-        path: &path,
+        path,
         listed: &listed,
         stock: &stock,
         report: &report,
@@ -72,7 +83,7 @@ pub fn run(command: &Stock, common: &Common, out: &mut dyn Write) -> Result<Outc
     if let Some(sheet) = &command.sheet {
         answered.print(sheet, command)?;
     }
-    match common.format {
+    match format {
         Format::Text => {
             anstream::eprint!(
                 "{}",

@@ -1,0 +1,138 @@
+//! `oxyfolio answer`: keeps running, and answers one request a line with one line.
+//!
+//! `lines.rs` reads lines of bounded length, `request.rs` takes a line apart, `fields.rs` says what can be asked with which
+//! fields, `values.rs` looks at them, `ask.rs` hands them to the command they belong to. The answer is what that command writes, byte for byte but for its line
+//! breaks.
+
+mod ask;
+mod fields;
+mod lines;
+mod request;
+mod schema;
+mod values;
+
+use std::io::{self, BufWriter, ErrorKind, Write};
+
+use serde::Serialize;
+
+use super::{
+    CannotRun, Outcome,
+    answers::{
+        Frame,
+        line::{About, Mistake, Refused, Written},
+    },
+    args::{Answer, Common},
+    book,
+};
+use ask::Session;
+use lines::{Lines, MOST_BYTES, Read};
+use request::Request;
+
+pub use schema::requests;
+
+/// As many mistakes of a line are told.
+const MOST_MISTAKES: usize = 20;
+
+/// Answers until the input ends.
+pub fn run(command: &Answer, common: &Common) -> Result<Outcome, CannotRun> {
+    // Lines for programs go past what takes colours out.
+    let mut out = BufWriter::new(io::stdout().lock());
+    if command.schema {
+        return quietly(schema::print(&mut out));
+    }
+    let session = match Session::open(common.rules.as_deref()) {
+        Ok(session) => session,
+        Err(rejected) => {
+            // Nothing was asked, so there is nothing to answer.
+            let rules = common.rules.as_deref().unwrap_or_else(|| "".as_ref());
+            book::print_rejected(
+                &rejected,
+                rules,
+                super::args::Format::Text,
+                &mut anstream::stderr(),
+            )?;
+            return Ok(Outcome::Findings);
+        }
+    };
+    let mut lines = Lines::of(io::stdin().lock());
+    while let Some((number, read)) = lines
+        .next()
+        .map_err(|error| CannotRun(format!("cannot read standard input: {error}")))?
+    {
+        let written = answer(&session, number, &read).and_then(|line| {
+            out.write_all(&line)?;
+            out.flush()
+        });
+        match written {
+            Ok(()) => {}
+            Err(error) => return quietly(Err(error)),
+        }
+    }
+    Ok(Outcome::Fine)
+}
+
+/// Who no longer reads doesn't want to hear of it.
+fn quietly(written: io::Result<()>) -> Result<Outcome, CannotRun> {
+    match written {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            Err(CannotRun(format!("cannot write the answer: {error}")))
+        }
+        _ => Ok(Outcome::Fine),
+    }
+}
+
+/// The line that answers a line.
+fn answer(session: &Session, number: u64, read: &Read<'_>) -> io::Result<Vec<u8>> {
+    let nameless = About {
+        line: number,
+        id: None,
+    };
+    let text = match read {
+        Read::Line(text) => text,
+        Read::TooLong => {
+            let message =
+                format!("expected at most {MOST_BYTES} bytes in a line, found more; ask in several lines");
+            return refuse(session, nameless, vec![Mistake::at(MOST_BYTES + 1, message)]);
+        }
+        Read::NoText { column } => {
+            let message = "expected text in UTF-8, found other bytes; write JSON in UTF-8".to_owned();
+            return refuse(session, nameless, vec![Mistake::at(*column, message)]);
+        }
+    };
+    let request = match Request::read(text) {
+        Ok(request) => request,
+        Err(mistake) => return refuse(session, nameless, vec![mistake]),
+    };
+    let about = About {
+        id: request.id(),
+        ..nameless
+    };
+    match ask::answer(session, &request) {
+        Ok(told) => line(&Written {
+            about,
+            ask: told.ask,
+            exit: told.exit,
+            answer: &told.answer,
+        }),
+        Err(mistakes) => refuse(session, about, mistakes),
+    }
+}
+
+fn refuse(session: &Session, about: About<'_>, mut errors: Vec<Mistake>) -> io::Result<Vec<u8>> {
+    errors.sort_by_key(|mistake| mistake.column);
+    let complete = errors.len() <= MOST_MISTAKES;
+    errors.truncate(MOST_MISTAKES);
+    line(&Refused {
+        about,
+        exit: 2,
+        errors,
+        complete,
+        frame: Frame::of(&session.book),
+    })
+}
+
+fn line<T: Serialize>(answer: &T) -> io::Result<Vec<u8>> {
+    let mut line = serde_json::to_vec(answer)?;
+    line.push(b'\n');
+    Ok(line)
+}
