@@ -16,7 +16,7 @@ use std::{
 };
 
 use common::{json, oxyfolio};
-use serde_json::Value;
+use serde_json::{Value, json as value};
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/schemas")
@@ -86,7 +86,7 @@ fn an_accepted_rulebook() {
 fn what_no_case_would_notice() {
     let rules = common::rules();
     let (code, answer) = json(&["check", "--uncovered", "--rules", rules.to_str().unwrap()]);
-    assert_eq!((code, &answer["uncovered"]), (0, &serde_json::json!([])));
+    assert_eq!((code, &answer["uncovered"]), (0, &value!([])));
     holds("check", &answer);
 }
 
@@ -117,13 +117,42 @@ fn rulebooks_with_errors() {
 }
 
 #[test]
-fn the_schema_refuses_what_a_program_could_not_use() {
-    let (_, answer) = json(&["check"]);
-    let validator = validator("check");
-    for key in ["ok", "diagnostics", "cautions", "book"] {
-        let mut lacking = answer.clone();
-        lacking.as_object_mut().unwrap().remove(key);
-        assert!(!validator.is_valid(&lacking), "{key}");
+fn the_schemas_refuse_what_a_program_could_not_use() {
+    let code = &*oxyfolio::RULEBOOK.short_digest;
+    for (command, words) in [
+        ("cards", &["--matches", code][..]),
+        ("check", &[]),
+        (
+            "duration",
+            &["--cylinder", "D", "--pressure", "1500 psi", "--flow", "2 L/min"],
+        ),
+        ("plan", &["tests/plans/transfer.yaml"]),
+        ("review", &["tests/runs/clean.ndjson"]),
+        ("setup", &["--device", "nasal-cannula", "--flow", "2 L/min"]),
+        ("stock", &["tests/stock/in-order.csv", "--today", "2026-11-25"]),
+    ] {
+        let (_, answer) = json(&[&[command], words].concat());
+        holds(command, &answer);
+        let validator = validator(command);
+        for (key, value) in answer.as_object().unwrap() {
+            let mut lacking = answer.clone();
+            lacking.as_object_mut().unwrap().remove(key);
+            assert!(!validator.is_valid(&lacking), "{command} without {key}");
+            // Everything has a type, and a list or an object is none that stands for another.
+            let mut other = answer.clone();
+            other[key] = if value.is_array() {
+                value!({"a": 1})
+            } else {
+                value!([[]])
+            };
+            assert!(!validator.is_valid(&other), "{command} with another {key}");
+        }
+        let mut more = answer.clone();
+        more["more"] = value!(1);
+        assert!(!validator.is_valid(&more), "{command} with more");
+        let mut no_day = answer.clone();
+        no_day["book"]["effective"] = value!("2026-02-30");
+        assert!(!validator.is_valid(&no_day), "{command}: formats are checked");
     }
 }
 

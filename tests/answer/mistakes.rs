@@ -16,7 +16,7 @@ fn every_mistake_of_a_request_is_told_with_its_column() {
                 (
                     "flow",
                     "15,",
-                    "expected a text, found a number; what is wanted: As in \"15 L/min\".",
+                    "expected a text, found a number; write the flow, as in \"15 L/min\"",
                 ),
                 ("flwo", "true", "did you mean `flow`?"),
                 ("now", r#""25:00""#, "a time from 00:00 to 23:59"),
@@ -44,7 +44,11 @@ fn every_mistake_of_a_request_is_told_with_its_column() {
         ),
         (
             r#"{"ask": "book", "id": {"a": 1}}"#,
-            &[("id", r#"{"a": 1}"#, "expected a text or a number")],
+            &[("id", r#"{"a": 1}"#, "expected a text or a finite number")],
+        ),
+        (
+            r#"{"ask": "book", "id": 1e999}"#,
+            &[("id", "1e999", "expected a text or a finite number")],
         ),
         (
             r#"{"ask": "setup", "device": "\ud800", "flow": "2 L/min"}"#,

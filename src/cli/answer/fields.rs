@@ -40,6 +40,17 @@ pub struct Known {
     pub about: &'static str,
 }
 
+impl Known {
+    /// What it is, for the end of a message.
+    pub fn wanted(&self) -> String {
+        let about = self.about.trim_end_matches('.');
+        let mut letters = about.chars();
+        letters
+            .next()
+            .map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+    }
+}
+
 /// A thing that can be asked.
 pub struct Asking {
     pub name: &'static str,
@@ -133,8 +144,12 @@ pub const ALL: [Asking; 6] = [
                 "The gauge reading, as in \"1500 psi\" or \"120 bar\".",
             ),
             CYLINDER_TEMPERATURE,
-            may("flow", FLOW, "As in \"15 L/min\"."),
-            may("leak", FLOW, "What leaks beside the flow, or alone."),
+            may("flow", FLOW, "The flow, as in \"15 L/min\"."),
+            may(
+                "leak",
+                FLOW,
+                "What leaks beside the flow, or alone, as in \"0.5 L/min\".",
+            ),
             may(
                 "minutes",
                 Kind::Minutes(|_, _, text| duration::whole_minutes(text).map(|_| ())),
@@ -148,7 +163,7 @@ pub const ALL: [Asking; 6] = [
             may(
                 "residual",
                 PRESSURE,
-                "Gas below this reading isn't counted; without it the rulebook's residual pressure.",
+                "The reading below which gas isn't counted; without it the rulebook's residual pressure.",
             ),
         ],
         about: "How many minutes does a cylinder last, or what reading or flow do the minutes need?",
@@ -173,8 +188,8 @@ pub const ALL: [Asking; 6] = [
     Asking {
         name: "setup",
         fields: &[
-            must("device", DEVICE, "As the rulebook names it."),
-            must("flow", FLOW, "As in \"2 L/min\"."),
+            must("device", DEVICE, "The device, as the rulebook names it."),
+            must("flow", FLOW, "The flow, as in \"2 L/min\"."),
             may(
                 "group",
                 Kind::Text(|_, book, text| book::group(book, text).map(|_| ())),
@@ -188,7 +203,7 @@ pub const ALL: [Asking; 6] = [
             may(
                 "since-birth",
                 Kind::Text(measured::<Time>),
-                "For a newborn, as in \"3 min\".",
+                "The time since birth, for a newborn, as in \"3 min\".",
             ),
             may(
                 "spo2",
@@ -226,7 +241,7 @@ pub const ALL: [Asking; 6] = [
             may(
                 "due-within",
                 Kind::Text(measured::<Time>),
-                "Say which tests are due within this time; without it 3 months.",
+                "The time within which tests are told to be due; without it 3 months.",
             ),
             CYLINDER_TEMPERATURE,
         ],

@@ -88,7 +88,8 @@ impl<'l> Request<'l> {
 /// Whether a value can be a request's name: a text or a number, not too long to be told again.
 pub fn is_name(raw: &RawValue) -> bool {
     let text = raw.get();
-    let is_number = || text.starts_with(|c: char| c == '-' || c.is_ascii_digit());
+    // Told again, a number beyond all others could not be read by who asked.
+    let is_number = || text.parse::<f64>().is_ok_and(f64::is_finite);
     let is_text = || serde_json::from_str::<String>(text).is_ok();
     text.len() <= MOST_TEXT && (is_number() || is_text())
 }

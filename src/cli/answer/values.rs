@@ -32,7 +32,7 @@ pub fn read<'r>(
         && !is_name(id.raw)
     {
         let message = format!(
-            "id: expected a text or a number of at most {MOST_TEXT} bytes, found {}",
+            "id: expected a text or a finite number of at most {MOST_TEXT} bytes, found {}",
             found(id.raw)
         );
         mistakes.push(Mistake::of("id", id.column, message));
@@ -69,8 +69,10 @@ pub fn read<'r>(
         let is_given = |field: &Field<'_>| field.name == known.name && field.raw.get() != "null";
         if !request.fields.iter().any(is_given) {
             let message = format!(
-                "`{}` needs `{}`; what is wanted: {}",
-                asking.name, known.name, known.about
+                "`{}` needs `{}`; write {}",
+                asking.name,
+                known.name,
+                known.wanted()
             );
             mistakes.push(Mistake::of(known.name, 1, message));
         }
@@ -152,7 +154,11 @@ enum Value<'r> {
 
 fn value<'r>(book: &Rulebook, known: &Known, field: &Field<'r>) -> Result<Value<'r>, String> {
     let (name, raw) = (known.name, field.raw);
-    let told = |message: String| format!("{name}: {message}; what is wanted: {}", known.about);
+    let told = |message: String| match known.kind {
+        // What these may be is in the message.
+        Kind::Flag | Kind::Word(_) => format!("{name}: {message}"),
+        _ => format!("{name}: {message}; write {}", known.wanted()),
+    };
     // What the command says begins with its option.
     let said = |CannotRun(reason): CannotRun| reason.strip_prefix("--").unwrap_or(&reason).to_owned();
     match known.kind {
