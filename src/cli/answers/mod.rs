@@ -7,6 +7,7 @@ pub mod book;
 pub mod cards;
 pub mod check;
 pub mod diagnostic;
+pub mod drill;
 pub mod duration;
 pub mod line;
 pub mod parts;

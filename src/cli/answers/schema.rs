@@ -2,7 +2,7 @@
 
 use schemars::{JsonSchema, Schema, generate::SchemaSettings, transform::RecursiveTransform};
 
-use super::{Answer, cards, check, duration, line, plan, review, setup, stock};
+use super::{Answer, cards, check, drill, duration, line, plan, review, setup, stock};
 
 /// The schemas of the answers, each with the name of its command, as the files of `tests/schemas` hold them.
 ///
@@ -21,6 +21,7 @@ pub fn all() -> Vec<(&'static str, String)> {
             "duration",
             command::<Answer<'_, duration::Duration<'_>>>("duration"),
         ),
+        ("drill", command::<Answer<'_, drill::Drill<'_>>>("drill")),
         ("plan", command::<Answer<'_, plan::Plan<'_>>>("plan")),
         ("review", command::<Answer<'_, review::Review<'_>>>("review")),
         ("setup", command::<Answer<'_, setup::Setup<'_>>>("setup")),

@@ -6,6 +6,7 @@ use std::io::Write;
 
 use super::{
     CannotRun, Outcome,
+    answers::Frame,
     args::{AskedFormat, Common, Drill},
     book, words,
 };
@@ -37,7 +38,7 @@ pub fn run(
     let sheet = exercises(book, &terms);
     print(book, &sheet, command)?;
     match asked {
-        AskedFormat::Json => words::json(out, &words::framed(book, json::answer(command.seed, &sheet)?))?,
+        AskedFormat::Json => words::json(out, &Frame::of(book).round(json::answer(command.seed, &sheet)))?,
         AskedFormat::Csv => csv(&sheet, out)?,
         _ => text(book, &sheet, command, out)?,
     }
