@@ -90,7 +90,7 @@ fn line() -> impl Strategy<Value = Vec<u8>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 20, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn every_line_that_is_not_empty_is_answered_once(lines in prop::collection::vec(line(), 1..40)) {
