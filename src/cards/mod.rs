@@ -9,7 +9,7 @@ pub mod code;
 pub mod data;
 pub mod drill;
 pub mod format;
-mod glyphs;
+pub(crate) mod glyphs;
 mod identity;
 pub mod impose;
 pub mod messages;

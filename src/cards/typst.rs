@@ -14,7 +14,7 @@ use std::{
 
 use wait_timeout::ChildExt as _;
 
-use super::{data::Document, plain};
+use super::{data::Document, glyphs, plain};
 use crate::book::Date;
 
 /// The oldest version whose output was looked at.
@@ -338,6 +338,9 @@ fn version(said: &str) -> Option<(u32, u32, u32)> {
     Some((parts.next()??, parts.next()??, parts.next()??))
 }
 
+/// As many signs of what typst says are repeated.
+const MOST_SAID: usize = 600;
+
 /// The first error's message, without the trace that names the private folder. Our templates stop with `panicked
 /// with: "…"`.
 fn reason(said: &str) -> String {
@@ -346,8 +349,15 @@ fn reason(said: &str) -> String {
         .find_map(|line| line.strip_prefix("error: "))
         .or_else(|| said.lines().next())
         .unwrap_or("it said nothing");
-    match line.strip_prefix("panicked with: ") {
+    let said = match line.strip_prefix("panicked with: ") {
         Some(own) => own.trim_matches('"').replace("\\\"", "\""),
         None => line.to_owned(),
+    };
+    // Another program's words go to a terminal: nothing in them may drive it, and no more than fits one.
+    let mut shown = glyphs::visible(&said);
+    if let Some((end, _)) = shown.char_indices().nth(MOST_SAID) {
+        shown.truncate(end);
+        shown.push('…');
     }
+    shown
 }

@@ -16,6 +16,7 @@ mod plan;
 mod review;
 mod sarif;
 mod setup;
+mod shell;
 mod stock;
 mod words;
 
@@ -23,6 +24,7 @@ use std::{io::Write, process::ExitCode};
 
 use clap::Parser as _;
 
+use crate::cards::glyphs;
 pub use answers::schemas;
 use args::{Arguments, AskedFormat, Command};
 
@@ -83,6 +85,8 @@ pub fn run() -> ExitCode {
         Command::Cards(command) => cards::run(command, &common, &mut out),
         Command::Duration(command) => duration::run(command, &common, &mut out),
         Command::Plan(command) => plan::run(command, &common, &mut out),
+        Command::Completions(command) => shell::completions(command, &mut out),
+        Command::Manual(command) => shell::manual(command, &mut out),
         Command::Setup(command) => setup::run(command, &common, &mut out),
         Command::Stock(command) => stock::run(command, &common, &mut out),
     };
@@ -93,7 +97,8 @@ pub fn run() -> ExitCode {
     match outcome {
         Ok(outcome) => ExitCode::from(outcome.code()),
         Err(CannotRun(reason)) => {
-            anstream::eprintln!("error: {reason}");
+            // A name in it may hold a line break or an escape: nothing of it may drive the terminal.
+            anstream::eprintln!("error: {}", glyphs::visible(&reason));
             ExitCode::from(2)
         }
     }

@@ -8,6 +8,7 @@ mod duration;
 mod plan;
 mod review;
 mod setup;
+mod shell;
 mod stock;
 
 use std::path::PathBuf;
@@ -22,6 +23,7 @@ pub use duration::Duration;
 pub use plan::{OrderArg, Plan};
 pub use review::Review;
 pub use setup::Setup;
+pub use shell::{Completions, Manual};
 pub use stock::{DUE_WITHIN, Stock};
 
 use crate::book::{Date, InvalidDate, OfficePaper};
@@ -148,6 +150,12 @@ pub enum Command {
     /// Review run records: what went against the book?
     #[command(after_help = review::HELP)]
     Review(Review),
+    /// Print what a shell needs to complete commands and options
+    #[command(after_help = shell::COMPLETIONS)]
+    Completions(Completions),
+    /// Write manual pages
+    #[command(after_help = shell::MANUAL)]
+    Manual(Manual),
     /// Answer other programs: one request a line on standard input, one answer a line
     #[command(after_help = answer::HELP)]
     Answer(Answer),

@@ -2,10 +2,11 @@
 
 mod progress;
 mod text;
+mod whole;
 
 use std::{
     fs,
-    io::{self, BufWriter, Write},
+    io::{self, Write},
 };
 
 use super::{
@@ -17,8 +18,10 @@ use super::{
     args::{AskedFormat, Common, Review},
     book,
 };
+use whole::Whole;
+
 use crate::book::Rulebook;
-use crate::cards;
+use crate::cards::{self, glyphs};
 use crate::check::review::Reviewer;
 use crate::guard::Evaluator;
 use crate::lookup::Lookup;
@@ -103,7 +106,9 @@ impl Job<'_> {
             watch: progress::start(&inputs),
         };
         // Lines for programs go past what takes colours out.
-        let mut lines = BufWriter::with_capacity(1 << 16, io::stdout().lock());
+        let mut lines = Whole::new(io::stdout().lock());
+        whole::end_between_lines()
+            .map_err(|error| CannotRun(format!("cannot wait for an interrupt: {error}")))?;
         if self.asked == AskedFormat::Json {
             lines.write_all(b"{\"findings\": [")?;
         }
@@ -113,7 +118,6 @@ impl Job<'_> {
             Ok(tally) => tally,
             Err(error) => {
                 // A file that can't be opened is told before anything else: half an answer is not written.
-                drop(lines.into_parts());
                 return Err(error.into());
             }
         };
@@ -148,7 +152,8 @@ impl Job<'_> {
     fn to_standard_error(&self, tally: &Tally<'_>) {
         if self.asked != AskedFormat::Text {
             for bad in &tally.bad {
-                anstream::eprintln!("{}:{}:{}: {}", bad.file, bad.line, bad.column, bad.message);
+                let file = glyphs::visible(&bad.file);
+                anstream::eprintln!("{file}:{}:{}: {}", bad.line, bad.column, bad.message);
             }
             let more = tally.bad_lines - tally.bad.len() as u64;
             if more > 0 {
@@ -156,7 +161,7 @@ impl Job<'_> {
             }
         }
         for (file, why) in &tally.failed {
-            anstream::eprintln!("error: {file} {why}");
+            anstream::eprintln!("error: {} {why}", glyphs::visible(file));
         }
     }
 

@@ -121,7 +121,7 @@ pub fn today() -> Option<Date> {
     // From the year and month by the mean length of both, then on to the day: at most a few steps.
     let days = since / 86_400;
     let mut year = u16::try_from(1970 + days / 366).ok()?;
-    while Date::new(year + 1, 1, 1).ok()?.unix_seconds() <= since {
+    while Date::new(year.checked_add(1)?, 1, 1).ok()?.unix_seconds() <= since {
         year += 1;
     }
     let month =
