@@ -18,6 +18,8 @@ pub mod cards;
 pub mod check;
 #[cfg(feature = "cli")]
 pub mod cli;
+#[cfg(feature = "compare")]
+pub mod compare;
 #[cfg(feature = "compile")]
 pub mod compile;
 #[cfg(feature = "std")]

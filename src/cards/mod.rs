@@ -16,9 +16,13 @@ pub mod messages;
 pub mod output;
 mod plain;
 pub mod qr;
+#[cfg(feature = "compare")]
+pub mod reprint;
 #[cfg(feature = "records")]
 pub mod review;
 mod set;
+#[cfg(feature = "compare")]
+pub mod signoff;
 pub mod stock;
 pub mod typst;
 

@@ -9,6 +9,7 @@ mod args;
 mod book;
 mod cards;
 mod check;
+mod compare;
 mod diagnostics;
 mod drill;
 mod duration;
@@ -83,6 +84,7 @@ pub fn run() -> ExitCode {
         Command::Check(command) => check::run(command, &common, &mut out),
         Command::Answer(command) => answer::run(command, &common),
         Command::Cards(command) => cards::run(command, &common, &mut out),
+        Command::Compare(command) => compare::run(command, &common, &mut out),
         Command::Duration(command) => duration::run(command, &common, &mut out),
         Command::Plan(command) => plan::run(command, &common, &mut out),
         Command::Completions(command) => shell::completions(command, &mut out),

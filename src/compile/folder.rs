@@ -27,6 +27,12 @@ pub const MAX_CHAPTERS: usize = 10_000;
 ///
 /// [`Rejected`] with every error of the book. A folder or file that can't be read is one of them.
 pub fn load(folder: &Path) -> Result<Compiled, Box<Rejected>> {
+    let (sources, found) = chapters(folder);
+    compile_with(sources, found)
+}
+
+/// Reads the chapters of a folder. What keeps one of them from being read is an error.
+pub(super) fn chapters(folder: &Path) -> (Sources, Diagnostics) {
     let mut sources = Sources::default();
     let mut found = Diagnostics::default();
     match chapter_names(folder) {
@@ -40,7 +46,7 @@ pub fn load(folder: &Path) -> Result<Compiled, Box<Rejected>> {
                     ),
                 )
                 .hint("name the folder that holds the rulebook");
-            return rejected(sources, found);
+            return (sources, found);
         }
         Ok(names) if names.len() > MAX_CHAPTERS => {
             found
@@ -52,7 +58,7 @@ pub fn load(folder: &Path) -> Result<Compiled, Box<Rejected>> {
                     ),
                 )
                 .hint("name the folder that holds the rulebook");
-            return rejected(sources, found);
+            return (sources, found);
         }
         Ok(names) => {
             let mut reader = Reader {
@@ -81,10 +87,10 @@ pub fn load(folder: &Path) -> Result<Compiled, Box<Rejected>> {
                     format!("cannot read the folder `{}`: {}", folder.display(), why(&error)),
                 )
                 .hint("name the folder that holds the rulebook");
-            return rejected(sources, found);
+            return (sources, found);
         }
     }
-    compile_with(sources, found)
+    (sources, found)
 }
 
 /// What the system said, in words for people.
@@ -95,14 +101,6 @@ fn why(error: &std::io::Error) -> String {
         std::io::ErrorKind::PermissionDenied => "it may not be read by this user".to_owned(),
         _ => error.to_string(),
     }
-}
-
-fn rejected(sources: Sources, found: Diagnostics) -> Result<Compiled, Box<Rejected>> {
-    Err(Box::new(Rejected {
-        sources,
-        omitted: found.omitted(),
-        diagnostics: found.into_sorted(),
-    }))
 }
 
 /// The names of the chapters, in the order of the book; one more than may be when there are too many.

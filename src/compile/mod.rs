@@ -10,6 +10,8 @@ mod cases;
 pub mod chapter;
 pub mod diagnostic;
 pub mod digest;
+#[cfg(feature = "compile")]
+pub mod edition;
 pub mod emit;
 mod fields;
 pub mod folder;

@@ -348,7 +348,22 @@ impl<'b> Maker<'b> {
         Ok(())
     }
 
-    fn faces(&self, card: &Card) -> Vec<Face> {
+    /// What stands on every card, beside the edition: the agency, the disclaimers, the cautions.
+    pub(super) fn frame(&self) -> impl Serialize + use<> {
+        let agency = &self.book.agency;
+        let own: Vec<String> = agency.disclaimers.iter().map(ToString::to_string).collect();
+        let messages = self.messages.clone();
+        (
+            agency.rule.name.to_string(),
+            own,
+            messages.disclaimers,
+            messages.cautions,
+            messages.words,
+        )
+    }
+
+    /// The faces of one rule of the book, without number and QR code.
+    pub(super) fn faces(&self, card: &Card) -> Vec<Face> {
         let face = |id: &str, title: String, pressurised: bool, body: Body| Face {
             id: id.to_owned(),
             place: format!("{}:{}", card.rule.place.file, card.rule.place.line),

@@ -3,6 +3,7 @@
 mod answer;
 mod cards;
 mod check;
+mod compare;
 mod drill;
 mod duration;
 mod plan;
@@ -18,6 +19,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 pub use answer::Answer;
 pub use cards::Cards;
 pub use check::Check;
+pub use compare::Compare;
 pub use drill::Drill;
 pub use duration::Duration;
 pub use plan::{OrderArg, Plan};
@@ -29,7 +31,7 @@ pub use stock::{DUE_WITHIN, Stock};
 use crate::book::{Date, InvalidDate, OfficePaper};
 
 /// Checks an oxygen-therapy rulebook, prints its pocket cards, checks a set-up, says how long the gas lasts, plans a transport,
-/// looks at the cylinders in stock and reviews run records.
+/// looks at the cylinders in stock, reviews run records and compares editions.
 #[derive(Debug, Parser)]
 #[command(
     name = "oxyfolio",
@@ -132,6 +134,9 @@ pub enum Command {
     /// Print the pocket cards, check-off sheets, inspection log and poster, or ask which edition a card is of
     #[command(after_help = cards::HELP)]
     Cards(Cards),
+    /// Compare two editions: what does an edit mean, before it is signed?
+    #[command(after_help = compare::HELP)]
+    Compare(Compare),
     /// Say how many minutes a cylinder lasts, or what reading or flow the minutes need
     #[command(after_help = duration::HELP)]
     Duration(Duration),

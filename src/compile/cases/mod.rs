@@ -49,6 +49,27 @@ pub fn run_all(book: &Rulebook, raws: &[Raw], found: &mut Diagnostics) {
     }
 }
 
+/// What a book says of a case's set-up or steps, one thing after the other, whatever the case expects; `Err` with the reason where the book
+/// can't be asked. `None` for a case about figures, which asks nothing.
+pub fn outcome(book: &Rulebook, raw: &Raw) -> Option<Result<Vec<String>, String>> {
+    let mut found = Diagnostics::default();
+    let super::yaml::Value::Mapping(entries) = &raw.node.value else {
+        return None;
+    };
+    let has = |key: &str| entries.iter().any(|entry| entry.key == key);
+    let said = if has("setup") {
+        Fields::of(&raw.node, &SETUP, &mut found).and_then(|fields| setup::outcome(book, &fields, &mut found))
+    } else if has("procedure") {
+        Fields::of(&raw.node, &STEPS, &mut found).and_then(|fields| steps::outcome(book, &fields, &mut found))
+    } else {
+        return None;
+    };
+    Some(said.ok_or_else(|| {
+        let first = found.into_sorted().into_iter().next();
+        first.map_or_else(|| "the case can't be read".to_owned(), |why| why.message)
+    }))
+}
+
 fn run(book: &Rulebook, raw: &Raw, raws: &[Raw], found: &mut Diagnostics) {
     let has = |key: &str| match &raw.node.value {
         super::yaml::Value::Mapping(entries) => entries.iter().any(|entry| entry.key == key),

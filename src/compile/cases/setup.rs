@@ -38,35 +38,64 @@ const EXPECT: Keys = Keys {
     optional: &["findings", "minutes", "not-checked"],
 };
 
+/// What came of a set-up.
+#[derive(Default)]
+struct Outcome {
+    findings: BTreeSet<Named>,
+    minutes: Option<u32>,
+    no_target: Option<Missing>,
+}
+
+/// What the book says of the case's set-up, one thing after the other; `None` after a mistake, which was reported.
+pub fn outcome(book: &Rulebook, fields: &Fields<'_>, found: &mut Diagnostics) -> Option<Vec<String>> {
+    let given = Fields::of(fields.get("setup")?, &SETUP, found)?;
+    let outcome = ask(book, &given, found)?;
+    let mut said: Vec<String> = outcome.findings.iter().map(ToString::to_string).collect();
+    if given.get("spo2").is_some()
+        && let Some(missing) = outcome.no_target
+    {
+        said.push(format!("not checked {missing}"));
+    }
+    said.extend(outcome.minutes.map(|minutes| format!("{minutes} min")));
+    Some(said)
+}
+
+/// Asks the book about the set-up; `None` after a mistake, which was reported.
+fn ask(book: &Rulebook, given: &Fields<'_>, found: &mut Diagnostics) -> Option<Outcome> {
+    let before = found.count();
+    let conditions = given.read("condition", found, |node, found| conditions(node, book, found));
+    let setup = read(given, book, conditions.as_deref(), found);
+    let setup = setup.filter(|_| found.count() == before)?;
+    let mut outcome = Outcome::default();
+    let visit = |finding: Finding<'_>| {
+        match finding.about {
+            About::MinutesLeft { minutes_left } => outcome.minutes = Some(minutes_left),
+            // It says how the minutes came about, and belongs to them.
+            About::GaugeMisleads { .. } => {}
+            About::Missing(missing) if missing.is_about_target() => outcome.no_target = Some(missing),
+            _ => outcome.findings.extend(name(&finding)),
+        }
+    };
+    check_setup(book, &setup, visit).ok()?;
+    Some(outcome)
+}
+
 /// Runs the case.
 pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagnostics) {
-    let before = found.count();
     let (Some(given), Some(wanted)) = (fields.get("setup"), fields.get("expect")) else {
         return;
     };
     let Some(given) = Fields::of(given, &SETUP, found) else {
         return;
     };
-    let conditions = given.read("condition", found, |node, found| conditions(node, book, found));
-    let setup = read(&given, book, conditions.as_deref(), found);
-    let Some(setup) = setup.filter(|_| found.count() == before) else {
+    let Some(outcome) = ask(book, &given, found) else {
         return;
     };
-    let mut actual = BTreeSet::new();
-    let mut no_target = None;
-    let mut minutes = None;
-    let visit = |finding: Finding<'_>| {
-        match finding.about {
-            About::MinutesLeft { minutes_left } => minutes = Some(minutes_left),
-            // It says how the minutes came about, and belongs to them.
-            About::GaugeMisleads { .. } => {}
-            About::Missing(missing) if missing.is_about_target() => no_target = Some(missing),
-            _ => actual.extend(name(&finding)),
-        }
-    };
-    if check_setup(book, &setup, visit).is_err() {
-        return;
-    }
+    let Outcome {
+        findings: actual,
+        minutes,
+        no_target,
+    } = outcome;
     // A saturation that was given and judged by no target is no pass.
     let missing = no_target.filter(|_| given.get("spo2").is_some());
     if expect::is_no_finding(wanted) {

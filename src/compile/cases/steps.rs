@@ -32,8 +32,18 @@ struct Outcome {
     unsafe_end: Option<&'static str>,
 }
 
-/// Runs the case.
-pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagnostics) {
+/// What comes of the case's steps by the book, one thing after the other; `None` after a mistake, which was reported.
+pub fn outcome(book: &Rulebook, fields: &Fields<'_>, found: &mut Diagnostics) -> Option<Vec<String>> {
+    let outcome = ask(book, fields, found)?;
+    let mut said: Vec<String> = outcome.findings.iter().map(ToString::to_string).collect();
+    said.extend(outcome.too_early.iter().map(|step| format!("`{step}` too early")));
+    said.extend(outcome.refused.iter().map(|step| format!("`{step}` refused")));
+    said.extend(outcome.unsafe_end.map(|why| format!("ends unsafe: {why}")));
+    Some(said)
+}
+
+/// Plays the steps; `None` after a mistake, which was reported.
+fn ask(book: &Rulebook, fields: &Fields<'_>, found: &mut Diagnostics) -> Option<Outcome> {
     let before = found.count();
     let procedure = fields.read("procedure", found, |node, found| {
         let id = fields::plain(node, found)?;
@@ -48,23 +58,26 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
     let begins = fields.read("begins-with", found, |node, found| {
         fields::each(node, found, observation)
     });
-    let Some(procedure) = procedure else {
-        return;
-    };
+    let procedure = procedure?;
     let steps = fields.read("steps", found, |node, found| {
         fields::each(node, found, |item, found| step(item, procedure, found))
-    });
-    let (Some(steps), Some(wanted)) = (steps, fields.get("expect")) else {
-        return;
-    };
+    })?;
     if found.count() > before {
-        return;
+        return None;
     }
     let given = begins.as_deref().unwrap_or(&procedure.begins_with);
     let start = State::beginning(given);
     let device = device.or_else(|| procedure.devices.first().copied());
-    let outcome = play(book, procedure, device, start, &steps);
-    compare(wanted, &outcome, book, raws, found);
+    Some(play(book, procedure, device, start, &steps))
+}
+
+/// Runs the case.
+pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagnostics) {
+    if let Some(wanted) = fields.get("expect")
+        && let Some(outcome) = ask(book, fields, found)
+    {
+        compare(wanted, &outcome, book, raws, found);
+    }
 }
 
 fn step(node: &Node, procedure: &Procedure, found: &mut Diagnostics) -> Option<StepId> {

@@ -34,13 +34,13 @@ use crate::guard::HazardSet;
 pub const MAX_RULES: usize = 20_000;
 
 /// A rule as it stands in its block.
-#[derive(Clone)]
+#[derive(Clone, Debug)]
 pub(in crate::compile) struct Raw {
     /// What kind of rule it is.
     pub(in crate::compile) kind: Kind,
     /// Its keys and values.
     pub(in crate::compile) node: Node,
-    place: Place,
+    pub(in crate::compile) place: Place,
     rationale: Text,
     allowed: Vec<Allowed>,
 }
@@ -166,7 +166,7 @@ fn every<T>(raws: &[Raw], kind: Kind, mut read: impl FnMut(&Raw) -> Option<T>) -
 }
 
 /// The id as it is written, for a rule that could not be read.
-fn id_of(raw: &Raw) -> Option<&str> {
+pub(in crate::compile) fn id_of(raw: &Raw) -> Option<&str> {
     let Value::Mapping(entries) = &raw.node.value else {
         return None;
     };
