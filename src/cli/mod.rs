@@ -13,6 +13,7 @@ mod compare;
 mod diagnostics;
 mod drill;
 mod duration;
+mod new;
 mod plan;
 mod review;
 mod sarif;
@@ -85,6 +86,7 @@ pub fn run() -> ExitCode {
         Command::Answer(command) => answer::run(command, &common),
         Command::Cards(command) => cards::run(command, &common, &mut out),
         Command::Compare(command) => compare::run(command, &common, &mut out),
+        Command::New(command) => new::run(command, &common, &mut out),
         Command::Duration(command) => duration::run(command, &common, &mut out),
         Command::Plan(command) => plan::run(command, &common, &mut out),
         Command::Completions(command) => shell::completions(command, &mut out),

@@ -8,6 +8,7 @@ use super::{
     quoted::{self, Quotable},
     source::Span,
     suggest::{listed, nearest},
+    undecided,
     written::{self, Measure, Mistake},
     yaml::{Entry, Node, Value},
 };
@@ -38,6 +39,9 @@ impl<'a> Fields<'a> {
             return None;
         }
         let Value::Mapping(entries) = &node.value else {
+            if undecided::is_mark(node) {
+                return None;
+            }
             found
                 .error(
                     "not-a-mapping",
@@ -184,6 +188,8 @@ pub fn report(node: &Node, mistake: Mistake, found: &mut Diagnostics) {
 /// Text as written, not empty.
 pub fn plain<'a>(node: &'a Node, found: &mut Diagnostics) -> Option<&'a str> {
     match &node.value {
+        // Reported where the rule was read.
+        Value::Text { .. } if undecided::is_mark(node) => None,
         Value::Text { text, .. } if !text.is_empty() => Some(text),
         _ => {
             found
@@ -254,6 +260,7 @@ pub fn texts(node: &Node, found: &mut Diagnostics) -> Option<List<Text>> {
 pub fn pairs<'a>(node: &'a Node, found: &mut Diagnostics) -> Option<&'a [Entry]> {
     match &node.value {
         Value::Mapping(entries) => Some(entries),
+        Value::Text { .. } if undecided::is_mark(node) => None,
         _ => {
             found
                 .error(

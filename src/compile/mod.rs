@@ -24,10 +24,13 @@ pub mod proof;
 mod quoted;
 pub mod render;
 mod resolve;
+#[cfg(feature = "compile")]
+pub mod skeleton;
 pub mod source;
 pub mod suggest;
 #[cfg(feature = "compile")]
 pub mod transport;
+pub mod undecided;
 pub mod written;
 mod yaml;
 

@@ -6,6 +6,7 @@ mod check;
 mod compare;
 mod drill;
 mod duration;
+mod new;
 mod plan;
 mod review;
 mod setup;
@@ -22,6 +23,9 @@ pub use check::Check;
 pub use compare::Compare;
 pub use drill::Drill;
 pub use duration::Duration;
+pub use new::New;
+#[cfg(test)]
+pub use new::PressureArg;
 pub use plan::{OrderArg, Plan};
 pub use review::Review;
 pub use setup::Setup;
@@ -39,6 +43,7 @@ use crate::book::{Date, InvalidDate, OfficePaper};
     arg_required_else_help = true,
     after_help = "\
 Start here:
+  oxyfolio new our-rules                begin a rulebook of your own
   oxyfolio check --rules rules          is the rulebook in order?
   oxyfolio cards --out my-cards         print the pocket cards
   oxyfolio duration --cylinder D --pressure \"1500 psi\" --flow \"15 L/min\"
@@ -128,6 +133,9 @@ pub enum Format {
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
+    /// Begin a rulebook: chapters for a new agency, with every value marked that must be decided
+    #[command(after_help = new::HELP)]
+    New(New),
     /// Check a rulebook: every error at once, with its line and what to write instead
     #[command(after_help = check::HELP)]
     Check(Check),

@@ -25,6 +25,7 @@ use super::{
     names::Names,
     quoted::Quotable,
     source::{Sources, Span},
+    undecided,
     yaml::{self, Node, Value},
 };
 use crate::book::{Condition, Kind, List, Place, Policy, Rule, Rulebook, Text};
@@ -187,6 +188,7 @@ pub(in crate::compile) fn raw_rules(
         let Some(node) = yaml::read(block, sources, found) else {
             continue;
         };
+        undecided::report(&node, found);
         if block.rationale.is_empty() {
             let fence = sources.span(block.file, block.fence.clone());
             found

@@ -1,0 +1,355 @@
+//! A fresh rulebook: nothing in it is decided, every mark is listed with what to write, and once all are filled it passes and
+//! prints.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs
+)]
+
+mod common;
+
+use std::{
+    fs,
+    path::{Path, PathBuf},
+    process::{Command, Stdio},
+};
+
+use oxyfolio::book::OfficePaper;
+use oxyfolio::cards::{self, Wanted};
+use oxyfolio::compile::{folder, skeleton::Start};
+use oxyfolio::quantity::{PressureUnit, TemperatureUnit};
+
+/// What a medical director might write, by what the mark asks for: invented figures of an invented service, in psi.
+const ANSWERS: &[(&str, &str)] = &[
+    ("where the service works", "Upper Vale (an invented place)"),
+    ("who signs this protocol", "Dr. Nobody (an invented person)"),
+    ("the edition's name", "\"1\""),
+    ("the day from which", "2026-11-01"),
+    ("the day by which", "2027-11-01"),
+    ("the day on which", "2026-10-20"),
+    ("the ages of children", "under 12 years"),
+    ("the ages of adults", "at least 12 years"),
+    ("least to most flow of the cannula", "1 to 6 L/min"),
+    ("the flow you usually set on the cannula", "2 L/min"),
+    ("least to most oxygen share by cannula", "24 to 44 %"),
+    ("least to most flow of the mask", "10 to 15 L/min"),
+    ("the flow you usually set on the mask", "15 L/min"),
+    ("least to most oxygen share by mask", "60 to 95 %"),
+    ("the range aimed at for adults who retain", "88 to 92 %"),
+    ("the range aimed at for", "94 to 98 %"),
+    ("device and flow to start them with", "nasal-cannula at 1 L/min"),
+    ("device and flow to start", "nasal-cannula at 2 L/min"),
+    ("their least step", "nasal-cannula at 1 L/min"),
+    ("their most step", "nasal-cannula at 2 L/min"),
+    ("the least step for", "nasal-cannula at 2 L/min"),
+    ("the most step for", "non-rebreather at 15 L/min"),
+    ("look at", "5 min"),
+    ("the connection of your cylinders", "Small yoke"),
+    ("the number of the connection", "870"),
+    ("the size, as your crews", "D"),
+    ("whose sizes these are", "national letters"),
+    ("the water capacity", "2.2 L"),
+    ("what it holds when full", "350 L at 2200 psi"),
+    ("the service pressure", "2015 psi"),
+    ("its cylinder factor", "0.16 L/psi"),
+    ("the pressure never counted on", "200 psi"),
+    ("the reading at which the cylinder is changed", "500 psi"),
+    ("the least reading to go into service", "1000 psi"),
+    ("what is added to the time wanted", "50 %"),
+    ("the most a cylinder may be filled to", "110 %"),
+    ("the time between tests", "5 years"),
+    ("least to most temperature for keeping", "-30 to 50 °C"),
+    ("least to most temperature for use", "-20 to 50 °C"),
+    ("who may", "Any crew member signed off for oxygen."),
+    ("the readings to print", "[2000 psi, 1500 psi, 1000 psi, 500 psi]"),
+    ("the most flow of the cannula, in", "6 L/min"),
+    ("a flow just above the cannula's most", "6.1 L/min"),
+    ("a flow just below the least of the mask", "9.9 L/min"),
+    ("a flow to work minutes out for", "15 L/min"),
+    ("a reading to work minutes out for", "2000 psi"),
+    // (2000 − 200) psi × 0.16 L/psi ÷ 15 L/min.
+    ("the minutes", "19 min"),
+];
+
+fn start(agency: &str) -> Start {
+    Start::new(
+        agency,
+        PressureUnit::Psi,
+        TemperatureUnit::Celsius,
+        OfficePaper::Letter,
+    )
+    .unwrap()
+}
+
+/// Every mark of a text with what is to be written.
+fn marks(text: &str) -> Vec<(String, String)> {
+    text.split("\"undecided (")
+        .skip(1)
+        .map(|rest| {
+            let what = rest.split_once(")\"").unwrap().0;
+            (format!("\"undecided ({what})\""), what.to_owned())
+        })
+        .collect()
+}
+
+fn answer(what: &str) -> &'static str {
+    let found = ANSWERS.iter().find(|(beginning, _)| what.starts_with(beginning));
+    found.unwrap_or_else(|| panic!("no answer to {what:?}")).1
+}
+
+fn fill(folder: &Path) {
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let mut text = fs::read_to_string(&path).unwrap();
+        for (mark, what) in marks(&text) {
+            text = text.replacen(&mark, answer(&what), 1);
+        }
+        fs::write(path, text).unwrap();
+    }
+}
+
+fn made(agency: &str) -> (tempfile::TempDir, PathBuf) {
+    let parent = tempfile::tempdir().unwrap();
+    let folder = parent.path().join("rules");
+    start(agency).write(&folder).unwrap();
+    (parent, folder)
+}
+
+#[test]
+fn every_mark_is_listed_with_what_to_write_and_nothing_else() {
+    let (_parent, folder) = made("Upper Vale Ambulance");
+    let rejected = folder::load(&folder).unwrap_err();
+    let mut listed = Vec::new();
+    for found in &rejected.diagnostics {
+        assert_eq!(found.code, "undecided", "{}", found.message);
+        let span = found.span.unwrap();
+        let source = rejected.sources.get(span.file).unwrap();
+        assert!(source.text[span.start..span.end].starts_with("\"undecided ("));
+        listed.push(
+            found.hints[0]
+                .trim_start_matches("write in its place: ")
+                .to_owned(),
+        );
+    }
+    let expected: Vec<String> = start("x")
+        .chapters()
+        .iter()
+        .flat_map(|(_, text)| marks(text))
+        .map(|(_, what)| what)
+        .collect();
+    assert!(expected.len() > 50);
+    assert_eq!(listed, expected);
+    assert_eq!(rejected.omitted, 0);
+}
+
+#[test]
+fn one_mark_left_is_the_only_error() {
+    for (missing, line) in [
+        ("5 years", "requalification-interval"),
+        ("24 to 44 %", "nasal-cannula"),
+        ("2015 psi", "carried"),
+    ] {
+        let (_parent, folder) = made("Upper Vale Ambulance");
+        fill(&folder);
+        let chapter = if line == "nasal-cannula" {
+            "02-devices.md"
+        } else {
+            "04-cylinders.md"
+        };
+        let path = folder.join(chapter);
+        let text = fs::read_to_string(&path).unwrap();
+        assert_eq!(text.matches(missing).count(), 1, "{missing}");
+        fs::write(&path, text.replace(missing, "undecided")).unwrap();
+        let rejected = folder::load(&folder).unwrap_err();
+        let codes: Vec<&str> = rejected
+            .diagnostics
+            .iter()
+            .filter(|found| found.level == oxyfolio::compile::diagnostic::Level::Error)
+            .map(|found| found.code)
+            .collect();
+        assert_eq!(codes, ["undecided"], "{}", rejected.render(false));
+        assert!(
+            rejected
+                .render(false)
+                .contains("write the value in place of `undecided`")
+        );
+    }
+}
+
+#[test]
+fn filled_it_passes_and_prints() {
+    let (_parent, folder) = made("Upper Vale Ambulance");
+    fill(&folder);
+    let compiled = folder::load(&folder).unwrap_or_else(|rejected| panic!("{}", rejected.render(false)));
+    let notes: Vec<String> = compiled
+        .notes
+        .iter()
+        .map(|note| format!("{}: {}", note.code, note.message))
+        .collect();
+    assert_eq!(notes, Vec::<String>::new());
+    assert_eq!(&*compiled.book.agency.rule.name, "Upper Vale Ambulance");
+    assert!(
+        !cards::documents(&compiled.book, &Wanted::default())
+            .unwrap()
+            .is_empty()
+    );
+    let out = folder.parent().unwrap().join("cards");
+    let output = common::oxyfolio(&[
+        "cards",
+        "--rules",
+        folder.to_str().unwrap(),
+        "--out",
+        out.to_str().unwrap(),
+    ]);
+    assert_eq!(
+        output.status.code(),
+        Some(0),
+        "{}",
+        String::from_utf8_lossy(&output.stderr)
+    );
+    assert!(fs::read_dir(&out).unwrap().count() >= 2);
+}
+
+#[test]
+fn a_name_stays_a_name() {
+    for name in [
+        "A \"quoted\" service \\ with a backslash",
+        "@PRESSURE@ & {residual-pressure}",
+        "name: x # y",
+        "<script>alert(1)</script>",
+        "``` yaml hazard",
+        "- [x](y) *bold* %d",
+        "\u{dc}bertal & S\u{f6}hne",
+    ] {
+        let (_parent, folder) = made(name);
+        fill(&folder);
+        let compiled =
+            folder::load(&folder).unwrap_or_else(|rejected| panic!("{name}: {}", rejected.render(false)));
+        assert_eq!(&*compiled.book.agency.rule.name, name);
+    }
+    let refused = |name: &str| {
+        let (unit, degrees) = (PressureUnit::Bar, TemperatureUnit::Celsius);
+        Start::new(name, unit, degrees, OfficePaper::A4).unwrap_err()
+    };
+    for name in [
+        "",
+        " ",
+        "two\nlines",
+        "hidden\u{202e}sign",
+        "undecided",
+        "undecided (later)",
+        &"long".repeat(50),
+    ] {
+        assert!(refused(name).starts_with("expected "), "{name:?}");
+    }
+}
+
+#[test]
+fn nothing_is_overwritten() {
+    let parent = tempfile::tempdir().unwrap();
+    let folder = parent.path().join("rules");
+    fs::create_dir(&folder).unwrap();
+    // An empty folder may be filled, one that holds anything may not.
+    start("x").write(&folder).unwrap();
+    let before: Vec<_> = fs::read_dir(&folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
+    let error = start("y").write(&folder).unwrap_err();
+    assert!(
+        error
+            .to_string()
+            .contains("holds something already, and nothing is overwritten"),
+        "{error}"
+    );
+    let after: Vec<_> = fs::read_dir(&folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
+    assert_eq!(before, after);
+    assert!(fs::read_to_string(&after[0]).is_ok());
+    let file = parent.path().join("file");
+    fs::write(&file, "kept").unwrap();
+    assert!(start("x").write(&file).is_err());
+    assert_eq!(fs::read_to_string(&file).unwrap(), "kept");
+    assert!(start("x").write(Path::new("/")).is_err());
+    // Nothing half-made is left beside it.
+    assert_eq!(fs::read_dir(parent.path()).unwrap().count(), 2);
+}
+
+#[test]
+fn units_reach_every_mark() {
+    for (pressure, temperature, absent) in [
+        (PressureUnit::Psi, TemperatureUnit::Fahrenheit, ["bar", "°C"]),
+        (PressureUnit::Bar, TemperatureUnit::Celsius, ["psi", "°F"]),
+        (PressureUnit::Kpa, TemperatureUnit::Celsius, ["psi", "°F"]),
+    ] {
+        let start = Start::new("x", pressure, temperature, OfficePaper::A4).unwrap();
+        for (name, text) in start.chapters() {
+            assert!(!text.contains('@'), "{name}");
+            for (_, what) in marks(&text) {
+                assert!(!absent.iter().any(|unit| what.contains(unit)), "{what}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_program_takes_flags_where_nobody_can_be_asked() {
+    let parent = tempfile::tempdir().unwrap();
+    let folder = parent.path().join("rules");
+    let run = |arguments: &[&str]| {
+        let output = Command::new(env!("CARGO_BIN_EXE_oxyfolio"))
+            .arg("new")
+            .arg(&folder)
+            .args(arguments)
+            .stdin(Stdio::null())
+            .output()
+            .unwrap();
+        let texts = [output.stdout, output.stderr].map(|bytes| String::from_utf8(bytes).unwrap());
+        (output.status.code().unwrap(), texts.concat())
+    };
+    let (code, said) = run(&["--pressure", "bar"]);
+    assert_eq!(code, 2);
+    assert!(
+        said.contains("add --agency NAME and --temperature celsius or fahrenheit"),
+        "{said}"
+    );
+    assert!(!folder.exists());
+    let (code, said) = run(&[
+        "--agency",
+        "two\nlines",
+        "--pressure",
+        "bar",
+        "--temperature",
+        "C",
+    ]);
+    assert_eq!(code, 2);
+    assert!(
+        said.contains("--agency: expected a name that can be printed"),
+        "{said}"
+    );
+    let all = [
+        "--agency",
+        "Upper Vale",
+        "--pressure",
+        "KPA",
+        "--temperature",
+        "fahrenheit",
+    ];
+    let (code, said) = run(&all);
+    assert_eq!(code, 0, "{said}");
+    assert!(
+        said.contains("8 chapters are in") && said.contains("56 values are to be decided"),
+        "{said}"
+    );
+    let (code, said) = run(&all);
+    assert_eq!(code, 2);
+    assert!(said.contains("nothing is overwritten"), "{said}");
+    let output = common::oxyfolio(&["check", "--rules", folder.to_str().unwrap()]);
+    assert_eq!(output.status.code(), Some(1));
+    let text = String::from_utf8(output.stdout).unwrap();
+    assert!(text.contains("56 errors in"), "{text}");
+}
