@@ -151,7 +151,8 @@ impl Edition {
 
     /// The texts at a path of keys in a rule as they were written, with the names of the values they quote (`{…}`). A key
     /// `#id` picks the item of a list that has this id. Empty where there is nothing.
-    pub(crate) fn texts(&self, kind: Kind, id: &str, path: &[&str]) -> Vec<&str> {
+    #[must_use]
+    pub fn texts(&self, kind: Kind, id: &str, path: &[&str]) -> Vec<&str> {
         let rule = self.raws.iter().find(|raw| {
             raw.kind == kind && (kind == Kind::Agency || resolve::id_of(raw).is_some_and(|own| own == id))
         });

@@ -349,6 +349,7 @@ impl<'b> Maker<'b> {
     }
 
     /// What stands on every card, beside the edition: the agency, the disclaimers, the cautions.
+    #[cfg(feature = "compare")]
     pub(super) fn frame(&self) -> impl Serialize + use<> {
         let agency = &self.book.agency;
         let own: Vec<String> = agency.disclaimers.iter().map(ToString::to_string).collect();
