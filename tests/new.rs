@@ -353,3 +353,29 @@ fn the_program_takes_flags_where_nobody_can_be_asked() {
     let text = String::from_utf8(output.stdout).unwrap();
     assert!(text.contains("56 errors in"), "{text}");
 }
+
+#[test]
+fn the_answer_for_programs_keeps_to_its_schema() {
+    let parent = tempfile::tempdir().unwrap();
+    let folder = parent.path().join("rules");
+    let (code, answer) = common::json(&[
+        "new",
+        folder.to_str().unwrap(),
+        "--agency",
+        "Upper Vale",
+        "--pressure",
+        "bar",
+        "--temperature",
+        "celsius",
+    ]);
+    assert_eq!(
+        (code, &answer["undecided"]),
+        (0, &serde_json::json!(56)),
+        "{answer:#}"
+    );
+    assert_eq!(answer["files"].as_array().unwrap().len(), 8);
+    let schema = include_str!("schemas/new.schema.json");
+    let validator = jsonschema::validator_for(&serde_json::from_str(schema).unwrap()).unwrap();
+    assert!(validator.is_valid(&answer), "{answer:#}");
+    assert!(!validator.is_valid(&serde_json::json!({ "ok": true })));
+}

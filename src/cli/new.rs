@@ -3,25 +3,13 @@
 use std::io::{self, BufRead, IsTerminal as _, Write};
 
 use clap::ValueEnum;
-use serde::Serialize;
 
 use super::{
-    CannotRun, Outcome,
+    CannotRun, Outcome, answers,
     args::{Common, Format, New},
     words,
 };
 use crate::compile::{folder, skeleton::Start};
-
-/// What is answered.
-#[derive(Debug, Serialize)]
-struct Answer {
-    ok: bool,
-    files: Vec<String>,
-    /// How many values are to be decided.
-    undecided: usize,
-    disclaimers: [&'static str; 2],
-    cautions: [&'static str; 3],
-}
 
 /// Makes a fresh rulebook.
 pub fn run(command: &New, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
@@ -58,14 +46,8 @@ pub fn run(command: &New, common: &Common, out: &mut dyn Write) -> Result<Outcom
             words::footing(out)?;
         }
         Format::Json => {
-            let answer = Answer {
-                ok: true,
-                files: files.iter().map(|file| file.display().to_string()).collect(),
-                undecided,
-                disclaimers: crate::book::ALWAYS_DISCLAIMERS,
-                cautions: crate::book::ALWAYS_CAUTIONS,
-            };
-            words::json(out, &serde_json::to_value(answer)?)?;
+            let files = files.iter().map(|file| file.display().to_string()).collect();
+            words::json(out, &answers::new::New::of(files, undecided))?;
         }
     }
     Ok(Outcome::Fine)

@@ -76,6 +76,11 @@ fn the_answer_for_programs_keeps_to_its_schema() {
         "layout: newborns",
     );
     let rules = common::rules();
+    // An edition of which nothing is left is answered too.
+    let empty = tempfile::tempdir().unwrap();
+    let (code, answer) = common::json(&["compare", empty.path().to_str().unwrap(), rules.to_str().unwrap()]);
+    assert_eq!((code, &answer["ok"]), (2, &serde_json::Value::Bool(false)));
+    assert!(validator.is_valid(&answer), "{answer:#}");
     for new in [copy.path(), &rules] {
         let (code, answer) = common::json(&["compare", rules.to_str().unwrap(), new.to_str().unwrap()]);
         let wrong: Vec<String> = validator

@@ -6,10 +6,12 @@
 pub mod book;
 pub mod cards;
 pub mod check;
+pub mod compare;
 pub mod diagnostic;
 pub mod drill;
 pub mod duration;
 pub mod line;
+pub mod new;
 pub mod parts;
 pub mod plan;
 pub mod review;

@@ -2,7 +2,7 @@
 
 use schemars::{JsonSchema, Schema, generate::SchemaSettings, transform::RecursiveTransform};
 
-use super::{Answer, cards, check, drill, duration, line, plan, review, setup, stock};
+use super::{Answer, cards, check, compare, drill, duration, line, new, plan, review, setup, stock};
 
 /// The schemas of the answers, each with the name of its command, as the files of `tests/schemas` hold them.
 ///
@@ -17,10 +17,12 @@ pub fn all() -> Vec<(&'static str, String)> {
         ("answer-request", super::super::answer::requests()),
         ("cards", command::<Answer<'_, cards::Cards<'_>>>("cards")),
         ("check", command::<Answer<'_, check::Check>>("check")),
+        ("compare", command::<Answer<'_, compare::Compare>>("compare")),
         (
             "duration",
             command::<Answer<'_, duration::Duration<'_>>>("duration"),
         ),
+        ("new", command::<new::New>("new")),
         ("drill", command::<Answer<'_, drill::Drill<'_>>>("drill")),
         ("plan", command::<Answer<'_, plan::Plan<'_>>>("plan")),
         ("review", command::<Answer<'_, review::Review<'_>>>("review")),

@@ -7,51 +7,25 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use schemars::{JsonSchema, generate::SchemaSettings};
-use serde::Serialize;
-
 use super::{
     CannotRun, Outcome,
+    answers::{self, Frame, diagnostic},
     args::{Common, Compare, Format},
-    diagnostics, words,
+    words,
 };
-use crate::cards::{
-    reprint::{self, Reprint},
-    signoff, typst,
-};
+use crate::cards::{reprint, signoff, typst};
 use crate::compare::{
-    self, Comparison,
+    self,
     edition::{CannotRead, Where},
 };
 use crate::compile::edition::Edition;
 
-/// What is answered: the comparison, the cards, and the words that stand on every answer.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(title = "Comparison of two editions")]
-pub struct Answer {
-    /// Whether nothing changed.
-    ok: bool,
-    /// What changed.
-    #[serde(flatten)]
-    comparison: Comparison,
-    /// The cards and sheets of either edition.
-    cards: Vec<Reprint>,
-    /// The new edition's name.
-    edition: String,
-    /// Sentences that go with every answer.
-    disclaimers: [&'static str; 2],
-    /// Cautions that go with every answer.
-    cautions: [&'static str; 3],
-}
-
 /// Compares two editions.
 pub fn run(command: &Compare, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
     if command.schema {
-        let generator = SchemaSettings::draft2020_12().into_generator();
-        words::json(
-            out,
-            &serde_json::to_value(generator.into_root_schema_for::<Answer>())?,
-        )?;
+        let schemas = answers::schemas();
+        let schema = schemas.iter().find(|(command, _)| *command == "compare");
+        write!(out, "{}", schema.map_or("", |(_, schema)| schema))?;
         return Ok(Outcome::Fine);
     }
     let (old, new, rules) = asked(command, common)?;
@@ -83,15 +57,12 @@ pub fn run(command: &Compare, common: &Common, out: &mut dyn Write) -> Result<Ou
             words::footing(out)?;
         }
         Format::Json => {
-            let answer = Answer {
+            let answer = answers::compare::Compare {
                 ok: unchanged,
-                edition: new.book.agency.edition.to_string(),
                 comparison,
                 cards,
-                disclaimers: crate::book::ALWAYS_DISCLAIMERS,
-                cautions: crate::book::ALWAYS_CAUTIONS,
             };
-            words::json(out, &serde_json::to_value(answer)?)?;
+            words::json(out, &Frame::of(&new.book).round(answer))?;
         }
     }
     Ok(if unchanged {
@@ -143,8 +114,14 @@ fn read(
     match compare::edition::read(edition, rules) {
         Ok(edition) => Ok(Ok(edition)),
         Err(CannotRead::Rejected(rejected)) => {
-            let closing = format!("{edition}: no rulebook is left of it that could be compared");
-            diagnostics::reject(&rejected, &closing, format, out).map(Err)
+            match format {
+                Format::Text => {
+                    anstream::eprint!("{}", rejected.render(true));
+                    anstream::eprintln!("{edition}: no rulebook is left of it that could be compared");
+                }
+                Format::Json => words::json(out, &diagnostic::Rejected::of(&rejected))?,
+            }
+            Ok(Err(Outcome::CouldNotRun))
         }
         Err(error) => Err(CannotRun(format!("{edition}: {error}"))),
     }
