@@ -1,5 +1,5 @@
 //! A fresh rulebook for an agency: chapters that say what is to be decided, with every such value marked as
-//! [undecided](super::undecided).
+//! `undecided` (the module beside this one).
 //!
 //! The skeleton holds what follows from the equipment itself, steps and hazards, and no clinical figure. It is no rulebook until
 //! a medical director has filled it.
