@@ -96,6 +96,19 @@ fn check_off_sheets_have_room_for_date_evaluator_and_remarks() {
     }
 }
 
+/// A result on a second page gets lost.
+#[test]
+fn each_procedure_is_examined_on_one_page() {
+    let sheets = &printed()["check-off-letter"];
+    let pages = pages(sheets);
+    assert_eq!(pages.len(), sheets.document.cards.len());
+    for (page, sheet) in pages.iter().zip(&sheets.document.cards) {
+        for words in [sheet.title.as_str(), "Result, Try 2", "page 1 of 1"] {
+            assert!(page.contains(&squashed(words)), "{}: {words}", sheet.id);
+        }
+    }
+}
+
 #[test]
 fn the_log_asks_for_the_least_reading_of_each_size() {
     let log = &pages(&printed()["inspection-log-letter"])[0];

@@ -20,9 +20,11 @@ impl Maker<'_> {
             let own = |group: &GroupId| device.group_flows.iter().any(|limits| limits.group == *group);
             let general: Vec<GroupId> = device.fits.iter().copied().filter(|group| !own(group)).collect();
             let first = (!general.is_empty()).then(|| row(device, device.flow, device.usual, &general));
-            let others = device
-                .group_flows
-                .iter()
+            // In the order in which the book names the groups that the device fits.
+            let mut own: Vec<_> = device.group_flows.iter().collect();
+            own.sort_by_key(|limits| device.fits.iter().position(|group| *group == limits.group));
+            let others = own
+                .into_iter()
                 .map(|limits| row(device, limits.flow, limits.usual, &[limits.group]));
             first.into_iter().chain(others).collect::<Vec<_>>()
         };

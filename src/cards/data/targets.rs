@@ -34,6 +34,13 @@ pub struct NewbornRow {
     pub down: String,
 }
 
+/// One sentence after the other, the first closed where the book left it open.
+fn sentences(first: &str, then: &str) -> String {
+    let first = first.trim_end();
+    let stop = if first.ends_with(['.', '!', '?']) { "" } else { "." };
+    format!("{first}{stop} {then}")
+}
+
 impl Maker<'_> {
     fn aim(&self, target: &Target) -> String {
         match target.saturation {
@@ -80,10 +87,7 @@ impl Maker<'_> {
                 .messages
                 .with("recheck", &[("time", &target.recheck.to_string())]);
             lines.push([self.messages.get("up"), target.step_up.to_string()]);
-            lines.push([
-                self.messages.get("down"),
-                format!("{} · {again}", target.step_down),
-            ]);
+            lines.push([self.messages.get("down"), sentences(&target.step_down, &again)]);
             TargetLine {
                 id: target.rule.id.to_string(),
                 name: target.rule.name.to_string(),
