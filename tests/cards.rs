@@ -1,5 +1,6 @@
 //! The printed cards and sheets, taken apart again: every number, true size, the least type, fonts, tags, codes, nothing
-//! outside or on top of something else. Needs typst and Debian's poppler-utils; a machine without them fails.
+//! outside or on top of something else. Needs typst and Debian's poppler-utils and qpdf; a machine without
+//! them fails.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -12,6 +13,8 @@
 mod common;
 #[path = "cards/content.rs"]
 mod content;
+#[path = "cards/data.rs"]
+mod data;
 #[path = "cards/edition.rs"]
 mod edition;
 #[path = "cards/files.rs"]
@@ -22,6 +25,8 @@ mod hostile;
 mod impose;
 #[path = "cards/language.rs"]
 mod language;
+#[path = "cards/looks.rs"]
+mod looks;
 #[path = "cards/page.rs"]
 mod page;
 #[path = "cards/pdf.rs"]
@@ -32,6 +37,8 @@ mod prevents;
 mod printed;
 #[path = "cards/qr.rs"]
 mod qr;
+#[path = "cards/same.rs"]
+mod same;
 #[path = "cards/sheets.rs"]
 mod sheets;
 #[path = "cards/size.rs"]

@@ -25,8 +25,8 @@ pub const INSTALL: &str = "cargo install --locked typst-cli@0.15.1";
 /// How long one document may take, unless something else is asked for.
 pub const TIME_LIMIT: Duration = Duration::from_secs(60);
 
-/// Dots to the inch in PNG: what a good printer prints.
-const PNG_DOTS_PER_INCH: &str = "300";
+/// Dots to the inch in PNG, unless something else is asked for: what a good printer prints.
+pub const DOTS_PER_INCH: u16 = 300;
 
 /// What a document becomes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,21 +35,21 @@ pub enum Form {
     Pdf,
     /// An SVG drawing for each page.
     Svg,
-    /// A PNG image for each page, at 300 dots to the inch.
-    Png,
+    /// A PNG image for each page.
+    Png {
+        /// Dots to the inch; [`DOTS_PER_INCH`] for a printer, 96 for a screen at 100 %.
+        dots_per_inch: u16,
+    },
 }
 
 impl Form {
-    /// Every form.
-    pub const ALL: [Self; 3] = [Self::Pdf, Self::Svg, Self::Png];
-
     /// The word used on the command line and as the ending of files.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
             Self::Pdf => "pdf",
             Self::Svg => "svg",
-            Self::Png => "png",
+            Self::Png { .. } => "png",
         }
     }
 }
@@ -311,7 +311,9 @@ pub fn arguments(root: &Path, date: Date, form: Form) -> Vec<OsString> {
     arguments.extend(["--diagnostic-format", "human", "--format", form.word()].map(OsString::from));
     match form {
         Form::Pdf => arguments.extend(["--pdf-standard", "ua-1"].map(OsString::from)),
-        Form::Png => arguments.extend(["--ppi", PNG_DOTS_PER_INCH].map(OsString::from)),
+        Form::Png { dots_per_inch } => {
+            arguments.extend(["--ppi".into(), dots_per_inch.to_string().into()]);
+        }
         Form::Svg => {}
     }
     arguments.extend([

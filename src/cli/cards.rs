@@ -13,7 +13,7 @@ use super::{
     book, words,
 };
 use crate::book::Rulebook;
-use crate::cards::{self, Paper, Part, Wanted, code::Code, typst::Program};
+use crate::cards::{self, Form, Paper, Part, Wanted, code::Code, typst::Program};
 use crate::compile::folder;
 
 /// Prints the cards, or says which edition a card is of.
@@ -25,7 +25,8 @@ pub fn run(command: &args::Cards, common: &Common, out: &mut dyn Write) -> Resul
     if let Some(code) = &command.matches {
         return matches(code, command, common, &book, out);
     }
-    let wanted = wanted(command);
+    let form = command.form().map_err(|wrong| CannotRun(wrong.to_owned()))?;
+    let wanted = wanted(command, form);
     let typst = Program::find_within(command.typst.clone(), Duration::from_secs(command.time_limit))?;
     let paths = cards::print(&book, &wanted, &typst, &command.out)?;
     match common.format {
@@ -49,7 +50,7 @@ pub fn run(command: &args::Cards, common: &Common, out: &mut dyn Write) -> Resul
 }
 
 /// What was asked for, each once and in the order of the set; everything when nothing was.
-fn wanted(command: &args::Cards) -> Wanted {
+fn wanted(command: &args::Cards, form: Form) -> Wanted {
     let parts = match (command.only.is_empty(), command.size.is_empty()) {
         (true, true) => Part::ALL.to_vec(),
         (true, false) => vec![Part::Cards],
@@ -77,7 +78,7 @@ fn wanted(command: &args::Cards) -> Wanted {
         papers,
         backs: command.backs.into(),
         shift: command.back_shift,
-        form: command.form.into(),
+        form,
     }
 }
 

@@ -1,28 +1,8 @@
-//! The files: the same bytes, whole or not at all, in every form; a typst that hangs or crashes.
+//! The files: whole or not at all, in every form; a typst that hangs or crashes.
 
 use std::{fs, time::Instant};
 
 use super::common::{self, oxyfolio};
-use super::printed::printed;
-
-#[test]
-fn the_same_rulebook_prints_the_same_bytes() {
-    let folder = tempfile::tempdir().unwrap();
-    let out = folder.path().join("again");
-    let output = oxyfolio(&[
-        "cards",
-        "--out",
-        out.to_str().unwrap(),
-        "--size",
-        "a6",
-        "--paper",
-        "alone",
-    ]);
-    assert!(output.status.success());
-    let again = fs::read(out.join("cards-a6-alone.pdf")).unwrap();
-    assert!(again == fs::read(&printed()["cards-a6-alone"].file).unwrap());
-    assert_eq!(fs::read_dir(&out).unwrap().count(), 1, "only what was asked for");
-}
 
 #[test]
 fn drawings_and_images_have_a_file_for_each_page() {
@@ -58,6 +38,23 @@ fn drawings_and_images_have_a_file_for_each_page() {
     let png = fs::read(folder.path().join("inspection-log-letter-01.png")).unwrap();
     assert_eq!(&png[1..4], b"PNG");
     assert_eq!(u32::from_be_bytes(png[16..20].try_into().unwrap()), 3300);
+}
+
+#[test]
+fn dots_to_the_inch_are_those_asked_for_and_only_of_images() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().to_str().unwrap();
+    let log = ["cards", "--only", "log", "--out", out, "--dpi", "36"];
+    let output = oxyfolio(&[&log[..], &["--as", "png"]].concat());
+    assert!(output.status.success());
+    let png = fs::read(folder.path().join("inspection-log-letter-01.png")).unwrap();
+    assert_eq!(u32::from_be_bytes(png[16..20].try_into().unwrap()), 11 * 36);
+    let output = oxyfolio(&log);
+    assert_eq!(output.status.code(), Some(2));
+    assert_eq!(
+        String::from_utf8(output.stderr).unwrap(),
+        "error: --dpi is for images only; write `--as png` too, or leave it out\n"
+    );
 }
 
 #[cfg(unix)]

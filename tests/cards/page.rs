@@ -1,5 +1,7 @@
 //! Tags: title, language, headings, table heads, alternatives of images.
 
+use std::process::Command;
+
 use lopdf::{Document, Object};
 
 use super::printed::printed;
@@ -29,6 +31,26 @@ fn roles(document: &Document, object: &Object, found: &mut Vec<String>, depth: u
             }
         }
         _ => {}
+    }
+}
+
+/// qpdf reads every object and table of a file and tells whatever is out of order.
+#[test]
+fn qpdf_finds_nothing_wrong() {
+    for printed in printed().values() {
+        let output = Command::new("qpdf")
+            .arg("--check")
+            .arg(&printed.file)
+            .output()
+            .expect("qpdf is needed (Debian package qpdf)");
+        let said = String::from_utf8_lossy(&output.stdout).into_owned();
+        let wrong = String::from_utf8_lossy(&output.stderr).into_owned();
+        // Warnings end it with 3.
+        assert_eq!(output.status.code(), Some(0), "{}: {said}{wrong}", printed.name);
+        assert!(
+            said.contains("No syntax or stream encoding errors found"),
+            "{said}"
+        );
     }
 }
 

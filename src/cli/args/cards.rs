@@ -5,14 +5,14 @@ use std::{ffi::OsString, path::PathBuf};
 use clap::{Args, ValueEnum};
 
 use crate::book::CardSize;
-use crate::cards::{Backs, Form, Paper, Part, Shift, code::Code};
+use crate::cards::{Backs, Form, Paper, Part, Shift, code::Code, typst::DOTS_PER_INCH};
 
 /// What its help ends with.
 pub(super) const HELP: &str = "\
 Examples:
   oxyfolio cards --out my-cards
   oxyfolio cards --rules rules --out my-cards --paper letter --size id-1
-  oxyfolio cards --size a6 --paper alone --as png
+  oxyfolio cards --size a6 --paper alone --as png --dpi 96
   oxyfolio cards --only check-off --paper a4
   oxyfolio cards --backs short-edge --back-shift 0.5,-1
   oxyfolio cards --matches KM7P-3QWD --rules rules --older last-years-rules
@@ -45,6 +45,9 @@ pub struct Cards {
     /// The kind of files: pdf, svg or png (a file for each page); --format is how the program answers
     #[arg(long = "as", value_name = "KIND", value_enum, default_value_t = FormArg::Pdf, hide_possible_values = true)]
     pub form: FormArg,
+    /// Dots to the inch of PNG images, from 36 to 1200: 96 shows a card at its true size on most screens [default: 300]
+    #[arg(long, value_name = "DOTS", value_parser = clap::value_parser!(u16).range(36..=1200))]
+    pub dpi: Option<u16>,
     /// How backs come behind their fronts: long-edge, short-edge (which edge the printer turns the paper on), or fold
     #[arg(long, value_enum, default_value_t = BacksArg::LongEdge, hide_possible_values = true)]
     pub backs: BacksArg,
@@ -160,16 +163,20 @@ pub enum FormArg {
     Pdf,
     /// A drawing for each page
     Svg,
-    /// An image for each page, 300 dots to the inch
+    /// An image for each page
     Png,
 }
 
-impl From<FormArg> for Form {
-    fn from(form: FormArg) -> Self {
-        match form {
-            FormArg::Pdf => Self::Pdf,
-            FormArg::Svg => Self::Svg,
-            FormArg::Png => Self::Png,
+impl Cards {
+    /// The form of the files, or what is wrong with how it was asked for.
+    pub fn form(&self) -> Result<Form, &'static str> {
+        match (self.form, self.dpi) {
+            (FormArg::Png, dots) => Ok(Form::Png {
+                dots_per_inch: dots.unwrap_or(DOTS_PER_INCH),
+            }),
+            (_, Some(_)) => Err("--dpi is for images only; write `--as png` too, or leave it out"),
+            (FormArg::Pdf, None) => Ok(Form::Pdf),
+            (FormArg::Svg, None) => Ok(Form::Svg),
         }
     }
 }
