@@ -1,4 +1,9 @@
-#![doc = include_str!("../README.md")]
+// Its examples show the reader of rulebooks too.
+#![cfg_attr(feature = "compile", doc = include_str!("../README.md"))]
+#![cfg_attr(
+    not(feature = "compile"),
+    doc = "Checks set-ups of emergency oxygen therapy; see README.md."
+)]
 #![cfg_attr(not(feature = "std"), no_std)]
 #![forbid(unsafe_code)]
 

@@ -28,7 +28,7 @@ mod units;
 use oxyfolio::quantity::{Absolute, Flow, Gauge, Pressure, Temperature, Volume};
 
 fn absolute(bar: f64) -> Pressure<Absolute> {
-    Pressure::<Absolute>::bar(bar).unwrap()
+    Pressure::absolute_bar(bar).unwrap()
 }
 
 fn psi(value: f64) -> Pressure<Gauge> {

@@ -4,7 +4,7 @@ use core::fmt;
 
 use super::duration::GaugeReading;
 use crate::book::{Device, Hazard, Kind, Rule, Severity, Target};
-use crate::quantity::{Flow, Gauge, Percent, Pressure, PressureUnit, Range, Temperature};
+use crate::quantity::{Flow, Gauge, OutOfBounds, Percent, Pressure, PressureUnit, Range, Temperature};
 
 /// How serious a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -196,6 +196,8 @@ pub enum About<'b> {
         /// Whether the patient is ventilated by hand.
         ventilated: bool,
     },
+    /// What was given as the saturation can't be one; nothing was judged by it.
+    SaturationOutOfBounds(OutOfBounds),
     /// The reading doesn't guide treatment in this condition.
     SaturationNotReliable {
         /// The target.
@@ -324,6 +326,7 @@ impl<'b> Finding<'b> {
             About::MinutesLeft { .. } => "minutes-left",
             About::BelowTarget { .. } => "below-target",
             About::AboveTarget { .. } => "above-target",
+            About::SaturationOutOfBounds(_) => "saturation-out-of-bounds",
             About::SaturationNotReliable { .. } => "saturation-not-reliable",
             About::Missing(missing) => missing.code(),
             About::Hazard(_) => "hazard",
@@ -440,6 +443,7 @@ impl fmt::Display for Finding<'_> {
                     "go on ventilating by hand, with less oxygen as local protocol says",
                 )
             }
+            About::SaturationOutOfBounds(error) => write!(f, "whether the target is met: {error}"),
             About::SaturationNotReliable { target } => write!(
                 f,
                 "the saturation can't be trusted here ({}): it does not guide the flow",

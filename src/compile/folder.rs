@@ -7,6 +7,8 @@ use std::{
     path::Path,
 };
 
+use crate::book::Rulebook;
+
 use super::{Compiled, Rejected, compile_with, diagnostic::Diagnostics, render::is_hidden, source::Sources};
 
 /// The largest chapter that is read: well over a thousand pages.
@@ -91,6 +93,33 @@ pub(super) fn chapters(folder: &Path) -> (Sources, Diagnostics) {
         }
     }
     (sources, found)
+}
+
+/// Reading at run time.
+impl Rulebook {
+    /// Reads the rulebook in a folder: every `*.md` file directly in it, by name. What is worth attention without being
+    /// wrong isn't told; [`folder::load`](load) gives it too.
+    ///
+    /// Its rules are found by name: the constants, such as `device::NASAL_CANNULA`, belong to the book compiled in.
+    ///
+    /// # Errors
+    ///
+    /// [`Rejected`] with every error of the book. A folder or file that can't be read is one of them.
+    ///
+    /// ```
+    /// use oxyfolio::book::Rulebook;
+    /// use oxyfolio::check::{Report, Setup};
+    /// use oxyfolio::quantity::Flow;
+    ///
+    /// let book = Rulebook::load("rules")?;
+    /// let mask = book.find_device("non-rebreather").ok_or("no such device in this book")?;
+    /// let report = Report::of(&book, &Setup::new(mask, "8 L/min".parse::<Flow>()?))?;
+    /// assert!(report.is_wrong());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn load(folder: impl AsRef<Path>) -> Result<Self, Box<Rejected>> {
+        load(folder.as_ref()).map(|compiled| compiled.book)
+    }
 }
 
 /// What the system said, in words for people.

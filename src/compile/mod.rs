@@ -6,6 +6,7 @@
 //!
 //! `build.rs` and the program both use this room, so that what the build accepts is what the program accepts.
 
+mod build;
 mod cases;
 pub mod chapter;
 pub mod diagnostic;
@@ -37,12 +38,14 @@ mod yaml;
 use diagnostic::{Diagnostic, Diagnostics};
 use source::Sources;
 
+pub use build::build_script;
 pub use cases::uncovered::Uncovered;
 
 use crate::book::{Date, Rulebook};
 
 /// A rulebook that was read without errors.
 #[derive(Debug)]
+#[non_exhaustive]
 pub struct Compiled {
     /// The typed rulebook.
     pub book: Rulebook,
@@ -81,8 +84,24 @@ impl Compiled {
     }
 }
 
-/// Why a rulebook can't be used.
+/// Why a rulebook can't be used: everything that is wrong, with its places.
+///
+/// ```
+/// use oxyfolio::book::Rulebook;
+///
+/// let folder = tempfile::tempdir()?;
+/// std::fs::write(folder.path().join("a.md"), "# Masks\n\nWhy.\n\n```yaml device\nid: mask\nflow: 15 to 10 L/min\n```\n")?;
+/// let rejected = Rulebook::load(folder.path()).unwrap_err();
+/// let reversed = rejected.diagnostics.iter().find(|one| one.code == "reversed-range").unwrap();
+/// assert_eq!(reversed.hints, ["write `10 to 15 L/min`"]);
+/// let at = rejected.sources.line_column(reversed.span.unwrap());
+/// assert_eq!((at.line, at.column), (7, 7));
+/// // As it prints: all of them, drawn with the lines of the chapter.
+/// assert!(rejected.to_string().contains("a.md:7:7"));
+/// # Ok::<(), std::io::Error>(())
+/// ```
 #[derive(Debug)]
+#[non_exhaustive]
 pub struct Rejected {
     /// The chapters as far as they could be read.
     pub sources: Sources,

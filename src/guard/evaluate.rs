@@ -95,7 +95,7 @@ fn measured(measure: Measure, observed: &Observed<'_>) -> Option<f64> {
         Measure::Flow => observed.flow.map(Flow::number),
         Measure::Pressure => observed.pressure.map(Pressure::number),
         Measure::Temperature => observed.temperature.map(Temperature::number),
-        Measure::Spo2 => observed.spo2.map(Percent::number),
+        Measure::Spo2 => observed.saturation().map(Percent::number),
         Measure::MinutesLeft => observed.minutes_left.map(Time::number),
         Measure::MinutesWanted => observed.minutes_wanted.map(Time::number),
     }

@@ -13,7 +13,7 @@ pub struct Observed<'a> {
     pub pressure: Option<Pressure<Gauge>>,
     /// The cylinder's temperature.
     pub temperature: Option<Temperature>,
-    /// The patient's oxygen saturation.
+    /// The patient's oxygen saturation. More than 100 % can't be one: see [`saturation`](Self::saturation).
     pub spo2: Option<Percent>,
     /// How long the gas lasts.
     pub minutes_left: Option<Time>,
@@ -63,6 +63,22 @@ impl Observed<'_> {
     pub fn device_has_reservoir(&self, book: &Rulebook) -> Truth {
         let device = self.device.and_then(|device| book.device(device));
         device.map(|device| device.reservoir).into()
+    }
+
+    /// The patient's oxygen saturation as guards see it: what can't be a saturation is not known.
+    ///
+    /// ```
+    /// use oxyfolio::guard::Observed;
+    /// use oxyfolio::quantity::Percent;
+    ///
+    /// let spo2 = |percent| Observed { spo2: Percent::new(percent).ok(), ..Observed::default() }.saturation();
+    /// assert_eq!(spo2(100.0), Percent::new(100.0).ok());
+    /// assert_eq!(spo2(150.0), None);
+    /// ```
+    #[inline]
+    #[must_use]
+    pub fn saturation(&self) -> Option<Percent> {
+        self.spo2.filter(|spo2| spo2.is_saturation())
     }
 
     /// The low end of the saturation aimed at.

@@ -82,10 +82,10 @@ impl Row {
         self.temperature = number(temperature);
     }
 
-    /// Records the patient's oxygen saturation.
+    /// Records the patient's oxygen saturation. What can't be one, more than 100 %, is not known.
     #[inline]
     pub fn set_spo2(&mut self, spo2: Option<Percent>) {
-        self.spo2 = number(spo2);
+        self.spo2 = number(spo2.filter(|spo2| spo2.is_saturation()));
     }
 
     /// Records how long the gas lasts.

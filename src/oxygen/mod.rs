@@ -107,9 +107,9 @@ pub const MARGIN: f64 = 1e-4;
 /// ```
 /// use oxyfolio::oxygen::density;
 /// use oxyfolio::quantity::{Absolute, Pressure, Temperature};
-/// let found = density(Pressure::<Absolute>::bar(138.0)?, Temperature::celsius(0.0)?)?;
+/// let found = density(Pressure::absolute_bar(138.0)?, Temperature::celsius(0.0)?)?;
 /// assert_eq!(found.to_string(), "214.4328 kg/m³");
-/// assert!(density(Pressure::<Absolute>::bar(305.0)?, Temperature::celsius(0.0)?).is_err());
+/// assert!(density(Pressure::absolute_bar(305.0)?, Temperature::celsius(0.0)?).is_err());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn density(pressure: Pressure<Absolute>, temperature: Temperature) -> Result<Density, OutsideDomain> {

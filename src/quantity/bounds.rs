@@ -92,6 +92,15 @@ pub const PERCENT: Bounds = Bounds {
     reason: "margins and fill limits may pass 100 %",
 };
 
+/// Oxygen saturation (SpO₂): a share that no patient can have more of than all.
+pub const SATURATION: Bounds = Bounds {
+    label: "saturation",
+    unit: "%",
+    least: 0.0,
+    most: 100.0,
+    reason: "haemoglobin can't be more than fully saturated; a meter that shows more is broken or misread",
+};
+
 /// A span of time.
 pub const TIME: Bounds = Bounds {
     label: "time",

@@ -16,3 +16,19 @@ scalar! {
     /// In per cent.
     get as_percent
 }
+
+impl Percent {
+    /// Whether it can be an oxygen saturation: at most 100 %, see [`bounds::SATURATION`].
+    ///
+    /// ```
+    /// use oxyfolio::quantity::Percent;
+    /// assert!(Percent::new(100.0)?.is_saturation());
+    /// assert!(!Percent::new(100.5)?.is_saturation());
+    /// # Ok::<(), oxyfolio::quantity::OutOfBounds>(())
+    /// ```
+    #[inline]
+    #[must_use]
+    pub const fn is_saturation(self) -> bool {
+        bounds::SATURATION.accept(self.0).is_ok()
+    }
+}

@@ -30,14 +30,7 @@ pub enum Absolute {}
 /// # Ok::<(), oxyfolio::quantity::OutOfBounds>(())
 /// ```
 ///
-/// The two kinds don't mix:
-///
-/// ```compile_fail
-/// use oxyfolio::quantity::{Absolute, Gauge, Pressure};
-/// let gauge = Pressure::<Gauge>::bar(1.0).unwrap();
-/// let absolute = Pressure::<Absolute>::bar(1.0).unwrap();
-/// let _ = gauge < absolute;
-/// ```
+/// The two kinds don't mix; see [what the compiler refuses](crate::quantity#what-the-compiler-refuses).
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub struct Pressure<Reference> {
     pascals: f64,
@@ -143,7 +136,7 @@ impl Pressure<Absolute> {
     /// # Errors
     ///
     /// [`OutOfBounds`] when the number is not finite, negative or above 311.1 bar.
-    pub const fn bar(value: f64) -> Result<Self, OutOfBounds> {
+    pub const fn absolute_bar(value: f64) -> Result<Self, OutOfBounds> {
         match bounds::ABSOLUTE_PRESSURE.accept(value) {
             Ok(value) => Ok(Self::tabled(value * PASCALS_PER_BAR)),
             Err(error) => Err(error),

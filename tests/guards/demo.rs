@@ -2,13 +2,13 @@
 
 use oxyfolio::{
     RULEBOOK,
-    book::{Hazard, HazardId, Kind as RuleKind, List},
+    book::{Fact, Hazard, HazardId, Kind as RuleKind, List},
     check::{Finding, Setup, check_setup},
     compile::guard::{Vocabulary, print, read},
-    guard::{Evaluator, Observed},
+    guard::{Evaluator, Facts, Observed, Row, Truth},
     hazard,
     lookup::Lookup,
-    quantity::Flow,
+    quantity::{Flow, Percent, Range},
 };
 use proptest::{prelude::*, sample::select};
 
@@ -78,6 +78,39 @@ proptest! {
         check_setup(&lookup, &setup, |finding| looked_up.push(finding.to_string())).unwrap();
         prop_assert_eq!(&interpreted, &looked_up);
         prop_assert!(unseen.hazards().eq(same.hazards()));
+    }
+}
+
+/// A share may be 300 %, a saturation may not: by what can't be one nothing is judged, by no evaluator.
+#[test]
+fn a_saturation_above_100_percent_was_let_pass() {
+    let target = Some(Range::between(Percent::tabled(94.0), Percent::tabled(98.0)));
+    let seen = |spo2: Option<f64>| Observed {
+        spo2: spo2.map(|percent| Percent::new(percent).unwrap()),
+        target,
+        facts: Facts::NONE.with(Fact::DeviceOnPatient, true),
+        ..Observed::default()
+    };
+    let lookup = Lookup::new(&RULEBOOK);
+    let unknown = seen(None);
+    assert_eq!(
+        (&RULEBOOK).evaluate(hazard::ABOVE_TARGET, &seen(Some(99.0))),
+        Truth::True
+    );
+    for above in [100.5, 150.0, 300.0] {
+        let observed = seen(Some(above));
+        for evaluated in [
+            (&RULEBOOK).broken(&observed),
+            hazard::Guards.broken(&observed),
+            hazard::Guards.broken_row(&Row::from(&observed)),
+            lookup.broken(&observed),
+        ] {
+            assert_eq!(evaluated, (&RULEBOOK).broken(&unknown), "{above} %");
+        }
+        for id in ids() {
+            let answer = hazard::Guards.evaluate(id, &unknown);
+            assert_eq!(hazard::Guards.evaluate(id, &observed), answer, "{above} %");
+        }
     }
 }
 

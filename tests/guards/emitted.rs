@@ -2554,7 +2554,7 @@ fn never_random_6(seen: &Observed<'_>) -> Truth {
 #[doc = "random-7: Random guards (random.md:8)."]
 #[doc = "`not spo2 > target.low`"]
 fn never_random_7(seen: &Observed<'_>) -> Truth {
-    !greater(seen.spo2, seen.target_low())
+    !greater(seen.saturation(), seen.target_low())
 }
 
 #[doc = "random-8: Random guards (random.md:9)."]
@@ -2570,7 +2570,7 @@ fn never_random_8(seen: &Observed<'_>) -> Truth {
 fn never_random_9(seen: &Observed<'_>) -> Truth {
     at_most(seen.pressure, Some(Pressure::tabled(5000000.0) /* 50 bar */))
         & seen.group_is(group::NEWBORN)
-        & (less(seen.minutes_wanted, Some(Time::tabled(1.5, TimeUnit::Minute) /* 1.5 min */)) | within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */))
+        & (less(seen.minutes_wanted, Some(Time::tabled(1.5, TimeUnit::Minute) /* 1.5 min */)) | within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */))
 }
 
 #[doc = "random-10: Random guards (random.md:11)."]
@@ -2624,7 +2624,7 @@ fn never_random_16(seen: &Observed<'_>) -> Truth {
 #[doc = "random-17: Random guards (random.md:18)."]
 #[doc = "`not (spo2 in 0 % to 88 % or pressure <= fill.low)`"]
 fn never_random_17(seen: &Observed<'_>) -> Truth {
-    !(within(seen.spo2, Range { low: Limit::Included(Percent::tabled(0.0)), high: Limit::Included(Percent::tabled(88.0)) } /* 0 to 88 % */) | at_most(seen.pressure, Some(Pressure::tabled(5000000.0) /* fill.low: 50 bar */)))
+    !(within(seen.saturation(), Range { low: Limit::Included(Percent::tabled(0.0)), high: Limit::Included(Percent::tabled(88.0)) } /* 0 to 88 % */) | at_most(seen.pressure, Some(Pressure::tabled(5000000.0) /* fill.low: 50 bar */)))
 }
 
 #[doc = "random-18: Random guards (random.md:19)."]
@@ -2712,7 +2712,7 @@ fn never_random_29(seen: &Observed<'_>) -> Truth {
 #[doc = "`not (grease near and device on patient) or (group is newborn and (cylinder secured or spo2 in safe))`"]
 fn never_random_30(seen: &Observed<'_>) -> Truth {
     !(seen.fact(Fact::GreaseNear) & seen.fact(Fact::DeviceOnPatient))
-        | (seen.group_is(group::NEWBORN) & (seen.fact(Fact::CylinderSecured) | within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */)))
+        | (seen.group_is(group::NEWBORN) & (seen.fact(Fact::CylinderSecured) | within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */)))
 }
 
 #[doc = "random-31: Random guards (random.md:32)."]
@@ -2724,8 +2724,8 @@ fn never_random_31(seen: &Observed<'_>) -> Truth {
 #[doc = "random-32: Random guards (random.md:33)."]
 #[doc = "`(minutes left < 90 s or spo2 >= urgent or pressure = 10000 kPa) and (spo2 in safe and device is mask)`"]
 fn never_random_32(seen: &Observed<'_>) -> Truth {
-    (less(seen.minutes_left, Some(Time::tabled(90.0, TimeUnit::Second) /* 90 s */)) | at_least(seen.spo2, Some(Percent::tabled(85.0) /* urgent: 85 % */)) | equal(seen.pressure, Some(Pressure::tabled(10000000.0) /* 100 bar */)))
-        & (within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */) & seen.device_is(device::MASK))
+    (less(seen.minutes_left, Some(Time::tabled(90.0, TimeUnit::Second) /* 90 s */)) | at_least(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */)) | equal(seen.pressure, Some(Pressure::tabled(10000000.0) /* 100 bar */)))
+        & (within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */) & seen.device_is(device::MASK))
 }
 
 #[doc = "random-33: Random guards (random.md:34)."]
@@ -2743,7 +2743,7 @@ fn never_random_34(seen: &Observed<'_>) -> Truth {
 #[doc = "random-35: Random guards (random.md:36)."]
 #[doc = "`not (not spo2 >= 88 % and device is mask)`"]
 fn never_random_35(seen: &Observed<'_>) -> Truth {
-    !(!at_least(seen.spo2, Some(Percent::tabled(88.0) /* 88 % */)) & seen.device_is(device::MASK))
+    !(!at_least(seen.saturation(), Some(Percent::tabled(88.0) /* 88 % */)) & seen.device_is(device::MASK))
 }
 
 #[doc = "random-36: Random guards (random.md:37)."]
@@ -2777,13 +2777,13 @@ fn never_random_39(seen: &Observed<'_>) -> Truth {
 #[doc = "`not minutes left in ride and (flow >= device.least-flow and spo2 >= 100 %)`"]
 fn never_random_40(seen: &Observed<'_>) -> Truth {
     !within(seen.minutes_left, Range { low: Limit::Included(Time::tabled(10.0, TimeUnit::Minute)), high: Limit::Included(Time::tabled(2.0, TimeUnit::Hour)) } /* 10 min to 2 h */)
-        & (seen.device_flow(&RULEBOOK, |limits| at_least(seen.flow, limits.low.value())) & at_least(seen.spo2, Some(Percent::tabled(100.0) /* 100 % */)))
+        & (seen.device_flow(&RULEBOOK, |limits| at_least(seen.flow, limits.low.value())) & at_least(seen.saturation(), Some(Percent::tabled(100.0) /* 100 % */)))
 }
 
 #[doc = "random-41: Random guards (random.md:42)."]
 #[doc = "`spo2 < 100 % and not device is mask`"]
 fn never_random_41(seen: &Observed<'_>) -> Truth {
-    less(seen.spo2, Some(Percent::tabled(100.0) /* 100 % */))
+    less(seen.saturation(), Some(Percent::tabled(100.0) /* 100 % */))
         & !seen.device_is(device::MASK)
 }
 
@@ -2814,8 +2814,8 @@ fn never_random_44(seen: &Observed<'_>) -> Truth {
 #[doc = "random-45: Random guards (random.md:46)."]
 #[doc = "`spo2 in safe and spo2 >= safe.low and (flow >= strong.low or device is mask)`"]
 fn never_random_45(seen: &Observed<'_>) -> Truth {
-    within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */)
-        & at_least(seen.spo2, Some(Percent::tabled(88.0) /* safe.low: 88 % */))
+    within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */)
+        & at_least(seen.saturation(), Some(Percent::tabled(88.0) /* safe.low: 88 % */))
         & (at_least(seen.flow, Some(Flow::tabled(4.0) /* strong.low: 4 L/min */)) | seen.device_is(device::MASK))
 }
 
@@ -2835,7 +2835,7 @@ fn never_random_47(seen: &Observed<'_>) -> Truth {
 #[doc = "random-48: Random guards (random.md:49)."]
 #[doc = "`not not spo2 in over 94 %`"]
 fn never_random_48(seen: &Observed<'_>) -> Truth {
-    !!within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(94.0)), high: Limit::None } /* over 94 % */)
+    !!within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(94.0)), high: Limit::None } /* over 94 % */)
 }
 
 #[doc = "random-49: Random guards (random.md:50)."]
@@ -2856,7 +2856,7 @@ fn never_random_50(seen: &Observed<'_>) -> Truth {
 #[doc = "random-51: Random guards (random.md:52)."]
 #[doc = "`spo2 in safe and device is blow-by and temperature < 32 °F`"]
 fn never_random_51(seen: &Observed<'_>) -> Truth {
-    within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */)
+    within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */)
         & seen.device_is(device::BLOW_BY)
         & less(seen.temperature, Some(Temperature::tabled(0.0) /* 0 °C */))
 }
@@ -2960,13 +2960,13 @@ fn never_random_65(seen: &Observed<'_>) -> Truth {
 #[doc = "`not ((grease near or (cylinder open or minutes wanted != 0 min)) and flow in at least 0.5 L/min) or (device is blow-by or spo2 in 88 % to 98 %)`"]
 fn never_random_66(seen: &Observed<'_>) -> Truth {
     !((seen.fact(Fact::GreaseNear) | (seen.fact(Fact::CylinderOpen) | not_equal(seen.minutes_wanted, Some(Time::tabled(0.0, TimeUnit::Minute) /* 0 min */)))) & within(seen.flow, Range { low: Limit::Included(Flow::tabled(0.5)), high: Limit::None } /* at least 0.5 L/min */))
-        | (seen.device_is(device::BLOW_BY) | within(seen.spo2, Range { low: Limit::Included(Percent::tabled(88.0)), high: Limit::Included(Percent::tabled(98.0)) } /* 88 to 98 % */))
+        | (seen.device_is(device::BLOW_BY) | within(seen.saturation(), Range { low: Limit::Included(Percent::tabled(88.0)), high: Limit::Included(Percent::tabled(98.0)) } /* 88 to 98 % */))
 }
 
 #[doc = "random-67: Random guards (random.md:68)."]
 #[doc = "`not not spo2 >= 92 %`"]
 fn never_random_67(seen: &Observed<'_>) -> Truth {
-    !!at_least(seen.spo2, Some(Percent::tabled(92.0) /* 92 % */))
+    !!at_least(seen.saturation(), Some(Percent::tabled(92.0) /* 92 % */))
 }
 
 #[doc = "random-68: Random guards (random.md:69)."]
@@ -2987,14 +2987,14 @@ fn never_random_69(seen: &Observed<'_>) -> Truth {
 fn never_random_70(seen: &Observed<'_>) -> Truth {
     seen.device_is(device::MASK)
         | seen.device_is(device::CANNULA)
-        | equal(seen.spo2, Some(Percent::tabled(85.0) /* urgent: 85 % */))
+        | equal(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */))
         | at_most(seen.minutes_left, Some(Time::tabled(1.5, TimeUnit::Hour) /* 1.5 h */))
 }
 
 #[doc = "random-71: Random guards (random.md:72)."]
 #[doc = "`not (minutes wanted = ride.low or (regulator pressurised or not (spo2 = urgent or cylinder secured)))`"]
 fn never_random_71(seen: &Observed<'_>) -> Truth {
-    !(equal(seen.minutes_wanted, Some(Time::tabled(10.0, TimeUnit::Minute) /* ride.low: 10 min */)) | (seen.fact(Fact::RegulatorPressurised) | !(equal(seen.spo2, Some(Percent::tabled(85.0) /* urgent: 85 % */)) | seen.fact(Fact::CylinderSecured))))
+    !(equal(seen.minutes_wanted, Some(Time::tabled(10.0, TimeUnit::Minute) /* ride.low: 10 min */)) | (seen.fact(Fact::RegulatorPressurised) | !(equal(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */)) | seen.fact(Fact::CylinderSecured))))
 }
 
 #[doc = "random-72: Random guards (random.md:73)."]
@@ -3032,7 +3032,7 @@ fn never_random_76(seen: &Observed<'_>) -> Truth {
 #[doc = "random-77: Random guards (random.md:78)."]
 #[doc = "`spo2 < urgent or not (cylinder standing free or flow in 0 L/min to 4000 mL/min)`"]
 fn never_random_77(seen: &Observed<'_>) -> Truth {
-    less(seen.spo2, Some(Percent::tabled(85.0) /* urgent: 85 % */))
+    less(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */))
         | !(seen.fact(Fact::CylinderStandingFree) | within(seen.flow, Range { low: Limit::Included(Flow::tabled(0.0)), high: Limit::Included(Flow::tabled(4.0)) } /* 0 to 4 L/min */))
 }
 
@@ -3135,7 +3135,7 @@ fn never_random_91(seen: &Observed<'_>) -> Truth {
 fn never_random_92(seen: &Observed<'_>) -> Truth {
     at_least(seen.temperature, Some(Temperature::tabled(50.0) /* 50 °C */))
         & greater(seen.pressure, Some(Pressure::tabled(5000000.0) /* fill.low: 50 bar */))
-        & (at_most(seen.minutes_wanted, Some(Time::tabled(1.0, TimeUnit::Hour) /* 1 h */)) | within(seen.spo2, Range { low: Limit::Included(Percent::tabled(85.0)), high: Limit::Included(Percent::tabled(100.0)) } /* 85 to 100 % */))
+        & (at_most(seen.minutes_wanted, Some(Time::tabled(1.0, TimeUnit::Hour) /* 1 h */)) | within(seen.saturation(), Range { low: Limit::Included(Percent::tabled(85.0)), high: Limit::Included(Percent::tabled(100.0)) } /* 85 to 100 % */))
         & (seen.device_is(device::BAG) | (not_equal(seen.temperature, Some(Temperature::tabled(-20.0) /* -20 °C */)) & less(seen.minutes_wanted, Some(Time::tabled(10.0, TimeUnit::Minute) /* ride.low: 10 min */))))
 }
 
@@ -3203,7 +3203,7 @@ fn never_random_101(seen: &Observed<'_>) -> Truth {
 #[doc = "random-102: Random guards (random.md:103)."]
 #[doc = "`spo2 >= 85 % and not (cylinder secured or minutes wanted = 0 h)`"]
 fn never_random_102(seen: &Observed<'_>) -> Truth {
-    at_least(seen.spo2, Some(Percent::tabled(85.0) /* 85 % */))
+    at_least(seen.saturation(), Some(Percent::tabled(85.0) /* 85 % */))
         & !(seen.fact(Fact::CylinderSecured) | equal(seen.minutes_wanted, Some(Time::tabled(0.0, TimeUnit::Hour) /* 0 h */)))
 }
 
@@ -3217,19 +3217,19 @@ fn never_random_103(seen: &Observed<'_>) -> Truth {
 #[doc = "`((pressure >= fill.low and flow in 2.5 L/min to 4 L/min) or temperature in room) and not (minutes left > 120 min or spo2 >= target.low)`"]
 fn never_random_104(seen: &Observed<'_>) -> Truth {
     ((at_least(seen.pressure, Some(Pressure::tabled(5000000.0) /* fill.low: 50 bar */)) & within(seen.flow, Range { low: Limit::Included(Flow::tabled(2.5)), high: Limit::Included(Flow::tabled(4.0)) } /* 2.5 to 4 L/min */)) | within(seen.temperature, Range { low: Limit::Included(Temperature::tabled(10.0)), high: Limit::Included(Temperature::tabled(40.0)) } /* 10 to 40 °C */))
-        & !(greater(seen.minutes_left, Some(Time::tabled(120.0, TimeUnit::Minute) /* 120 min */)) | at_least(seen.spo2, seen.target_low()))
+        & !(greater(seen.minutes_left, Some(Time::tabled(120.0, TimeUnit::Minute) /* 120 min */)) | at_least(seen.saturation(), seen.target_low()))
 }
 
 #[doc = "random-105: Random guards (random.md:106)."]
 #[doc = "`not (temperature in 0 °C to 20 °C or spo2 = safe.low or not flow != 8 L/min)`"]
 fn never_random_105(seen: &Observed<'_>) -> Truth {
-    !(within(seen.temperature, Range { low: Limit::Included(Temperature::tabled(0.0)), high: Limit::Included(Temperature::tabled(20.0)) } /* 0 to 20 °C */) | equal(seen.spo2, Some(Percent::tabled(88.0) /* safe.low: 88 % */)) | !not_equal(seen.flow, Some(Flow::tabled(8.0) /* 8 L/min */)))
+    !(within(seen.temperature, Range { low: Limit::Included(Temperature::tabled(0.0)), high: Limit::Included(Temperature::tabled(20.0)) } /* 0 to 20 °C */) | equal(seen.saturation(), Some(Percent::tabled(88.0) /* safe.low: 88 % */)) | !not_equal(seen.flow, Some(Flow::tabled(8.0) /* 8 L/min */)))
 }
 
 #[doc = "random-106: Random guards (random.md:107)."]
 #[doc = "`(device is cannula or not spo2 < 92 %) and (flow > 8 L/min and pressure != 5 MPa)`"]
 fn never_random_106(seen: &Observed<'_>) -> Truth {
-    (seen.device_is(device::CANNULA) | !less(seen.spo2, Some(Percent::tabled(92.0) /* 92 % */)))
+    (seen.device_is(device::CANNULA) | !less(seen.saturation(), Some(Percent::tabled(92.0) /* 92 % */)))
         & (greater(seen.flow, Some(Flow::tabled(8.0) /* 8 L/min */)) & not_equal(seen.pressure, Some(Pressure::tabled(5000000.0) /* 50 bar */)))
 }
 
@@ -3252,7 +3252,7 @@ fn never_random_108(seen: &Observed<'_>) -> Truth {
 #[doc = "`group is adult or spo2 > target.high or (flame near or device is blow-by)`"]
 fn never_random_109(seen: &Observed<'_>) -> Truth {
     seen.group_is(group::ADULT)
-        | greater(seen.spo2, seen.target_high())
+        | greater(seen.saturation(), seen.target_high())
         | (seen.fact(Fact::FlameNear) | seen.device_is(device::BLOW_BY))
 }
 
@@ -3267,8 +3267,8 @@ fn never_random_110(seen: &Observed<'_>) -> Truth {
 #[doc = "`pressure <= 10 MPa and spo2 > safe.low and (group is child or spo2 != 94 % or temperature = frost.high)`"]
 fn never_random_111(seen: &Observed<'_>) -> Truth {
     at_most(seen.pressure, Some(Pressure::tabled(10000000.0) /* 100 bar */))
-        & greater(seen.spo2, Some(Percent::tabled(88.0) /* safe.low: 88 % */))
-        & (seen.group_is(group::CHILD) | not_equal(seen.spo2, Some(Percent::tabled(94.0) /* 94 % */)) | equal(seen.temperature, Some(Temperature::tabled(-10.0) /* frost.high: -10 °C */)))
+        & greater(seen.saturation(), Some(Percent::tabled(88.0) /* safe.low: 88 % */))
+        & (seen.group_is(group::CHILD) | not_equal(seen.saturation(), Some(Percent::tabled(94.0) /* 94 % */)) | equal(seen.temperature, Some(Temperature::tabled(-10.0) /* frost.high: -10 °C */)))
 }
 
 #[doc = "random-112: Random guards (random.md:113)."]
@@ -3342,7 +3342,7 @@ fn never_random_121(seen: &Observed<'_>) -> Truth {
 #[doc = "random-122: Random guards (random.md:123)."]
 #[doc = "`not not (pressure != fill.high and spo2 >= 98 %)`"]
 fn never_random_122(seen: &Observed<'_>) -> Truth {
-    !!(not_equal(seen.pressure, Some(Pressure::tabled(13700000.0) /* fill.high: 137 bar */)) & at_least(seen.spo2, Some(Percent::tabled(98.0) /* 98 % */)))
+    !!(not_equal(seen.pressure, Some(Pressure::tabled(13700000.0) /* fill.high: 137 bar */)) & at_least(seen.saturation(), Some(Percent::tabled(98.0) /* 98 % */)))
 }
 
 #[doc = "random-123: Random guards (random.md:124)."]
@@ -3365,7 +3365,7 @@ fn never_random_124(seen: &Observed<'_>) -> Truth {
 fn never_random_125(seen: &Observed<'_>) -> Truth {
     seen.device_is(device::BAG)
         & seen.group_is(group::ADULT)
-        & ((seen.fact(Fact::OutletClear) & at_most(seen.pressure, Some(Pressure::tabled(13700000.0) /* 137 bar */))) | at_most(seen.spo2, seen.target_low()))
+        & ((seen.fact(Fact::OutletClear) & at_most(seen.pressure, Some(Pressure::tabled(13700000.0) /* 137 bar */))) | at_most(seen.saturation(), seen.target_low()))
 }
 
 #[doc = "random-126: Random guards (random.md:127)."]
@@ -3379,7 +3379,7 @@ fn never_random_126(seen: &Observed<'_>) -> Truth {
 #[doc = "random-127: Random guards (random.md:128)."]
 #[doc = "`not not not spo2 >= 94 %`"]
 fn never_random_127(seen: &Observed<'_>) -> Truth {
-    !!!at_least(seen.spo2, Some(Percent::tabled(94.0) /* 94 % */))
+    !!!at_least(seen.saturation(), Some(Percent::tabled(94.0) /* 94 % */))
 }
 
 #[doc = "random-128: Random guards (random.md:129)."]
@@ -3469,22 +3469,22 @@ fn never_random_139(seen: &Observed<'_>) -> Truth {
 #[doc = "random-140: Random guards (random.md:141)."]
 #[doc = "`not spo2 >= target.low`"]
 fn never_random_140(seen: &Observed<'_>) -> Truth {
-    !at_least(seen.spo2, seen.target_low())
+    !at_least(seen.saturation(), seen.target_low())
 }
 
 #[doc = "random-141: Random guards (random.md:142)."]
 #[doc = "`not temperature in 104 °F to 50 °C or (minutes wanted < wait and spo2 in safe)`"]
 fn never_random_141(seen: &Observed<'_>) -> Truth {
     !within(seen.temperature, Range { low: Limit::Included(Temperature::tabled(40.0)), high: Limit::Included(Temperature::tabled(50.0)) } /* 40 to 50 °C */)
-        | (less(seen.minutes_wanted, Some(Time::tabled(90.0, TimeUnit::Second) /* wait: 90 s */)) & within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */))
+        | (less(seen.minutes_wanted, Some(Time::tabled(90.0, TimeUnit::Second) /* wait: 90 s */)) & within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */))
 }
 
 #[doc = "random-142: Random guards (random.md:143)."]
 #[doc = "`(regulator pressurised or spo2 in under 88.1 %) and not wheezes and (temperature in frost or spo2 in 88 % to 94 %)`"]
 fn never_random_142(seen: &Observed<'_>) -> Truth {
-    (seen.fact(Fact::RegulatorPressurised) | within(seen.spo2, Range { low: Limit::None, high: Limit::Excluded(Percent::tabled(88.1)) } /* under 88.1 % */))
+    (seen.fact(Fact::RegulatorPressurised) | within(seen.saturation(), Range { low: Limit::None, high: Limit::Excluded(Percent::tabled(88.1)) } /* under 88.1 % */))
         & !seen.has_condition(condition::WHEEZES)
-        & (within(seen.temperature, Range { low: Limit::None, high: Limit::Excluded(Temperature::tabled(-10.0)) } /* under -10 °C */) | within(seen.spo2, Range { low: Limit::Included(Percent::tabled(88.0)), high: Limit::Included(Percent::tabled(94.0)) } /* 88 to 94 % */))
+        & (within(seen.temperature, Range { low: Limit::None, high: Limit::Excluded(Temperature::tabled(-10.0)) } /* under -10 °C */) | within(seen.saturation(), Range { low: Limit::Included(Percent::tabled(88.0)), high: Limit::Included(Percent::tabled(94.0)) } /* 88 to 94 % */))
 }
 
 #[doc = "random-143: Random guards (random.md:144)."]
@@ -3610,7 +3610,7 @@ fn never_random_159(seen: &Observed<'_>) -> Truth {
 fn never_random_160(seen: &Observed<'_>) -> Truth {
     less(seen.temperature, Some(Temperature::tabled(40.0) /* room.high: 40 °C */))
         & !at_most(seen.temperature, Some(Temperature::tabled(40.0) /* room.high: 40 °C */))
-        & (seen.device_is(device::BLOW_BY) | not_equal(seen.spo2, seen.target_high()))
+        & (seen.device_is(device::BLOW_BY) | not_equal(seen.saturation(), seen.target_high()))
 }
 
 #[doc = "random-161: Random guards (random.md:162)."]
@@ -3622,14 +3622,14 @@ fn never_random_161(seen: &Observed<'_>) -> Truth {
 #[doc = "random-162: Random guards (random.md:163)."]
 #[doc = "`not not spo2 in 94 % to 100 %`"]
 fn never_random_162(seen: &Observed<'_>) -> Truth {
-    !!within(seen.spo2, Range { low: Limit::Included(Percent::tabled(94.0)), high: Limit::Included(Percent::tabled(100.0)) } /* 94 to 100 % */)
+    !!within(seen.saturation(), Range { low: Limit::Included(Percent::tabled(94.0)), high: Limit::Included(Percent::tabled(100.0)) } /* 94 to 100 % */)
 }
 
 #[doc = "random-163: Random guards (random.md:164)."]
 #[doc = "`not minutes left > ride.low and spo2 = 92 %`"]
 fn never_random_163(seen: &Observed<'_>) -> Truth {
     !greater(seen.minutes_left, Some(Time::tabled(10.0, TimeUnit::Minute) /* ride.low: 10 min */))
-        & equal(seen.spo2, Some(Percent::tabled(92.0) /* 92 % */))
+        & equal(seen.saturation(), Some(Percent::tabled(92.0) /* 92 % */))
 }
 
 #[doc = "random-164: Random guards (random.md:165)."]
@@ -3684,7 +3684,7 @@ fn never_random_170(seen: &Observed<'_>) -> Truth {
 #[doc = "`minutes left >= ride.low or (minutes left in at least 0 h or spo2 > target.low)`"]
 fn never_random_171(seen: &Observed<'_>) -> Truth {
     at_least(seen.minutes_left, Some(Time::tabled(10.0, TimeUnit::Minute) /* ride.low: 10 min */))
-        | (within(seen.minutes_left, Range { low: Limit::Included(Time::tabled(0.0, TimeUnit::Hour)), high: Limit::None } /* at least 0 h */) | greater(seen.spo2, seen.target_low()))
+        | (within(seen.minutes_left, Range { low: Limit::Included(Time::tabled(0.0, TimeUnit::Hour)), high: Limit::None } /* at least 0 h */) | greater(seen.saturation(), seen.target_low()))
 }
 
 #[doc = "random-172: Random guards (random.md:173)."]
@@ -3692,7 +3692,7 @@ fn never_random_171(seen: &Observed<'_>) -> Truth {
 fn never_random_172(seen: &Observed<'_>) -> Truth {
     seen.fact(Fact::DeviceOnPatient)
         & !seen.has_condition(condition::RETAINS_GAS)
-        & (seen.device_has_reservoir(&RULEBOOK) | less(seen.spo2, seen.target_high()))
+        & (seen.device_has_reservoir(&RULEBOOK) | less(seen.saturation(), seen.target_high()))
 }
 
 #[doc = "random-173: Random guards (random.md:174)."]
@@ -3704,7 +3704,7 @@ fn never_random_173(seen: &Observed<'_>) -> Truth {
 #[doc = "random-174: Random guards (random.md:175)."]
 #[doc = "`not (group is adult and spo2 != urgent)`"]
 fn never_random_174(seen: &Observed<'_>) -> Truth {
-    !(seen.group_is(group::ADULT) & not_equal(seen.spo2, Some(Percent::tabled(85.0) /* urgent: 85 % */)))
+    !(seen.group_is(group::ADULT) & not_equal(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */)))
 }
 
 #[doc = "random-175: Random guards (random.md:176)."]
@@ -3732,7 +3732,7 @@ fn never_random_177(seen: &Observed<'_>) -> Truth {
 #[doc = "`retains-gas or spo2 <= 98 %`"]
 fn never_random_178(seen: &Observed<'_>) -> Truth {
     seen.has_condition(condition::RETAINS_GAS)
-        | at_most(seen.spo2, Some(Percent::tabled(98.0) /* 98 % */))
+        | at_most(seen.saturation(), Some(Percent::tabled(98.0) /* 98 % */))
 }
 
 #[doc = "random-179: Random guards (random.md:180)."]
@@ -3746,7 +3746,7 @@ fn never_random_179(seen: &Observed<'_>) -> Truth {
 #[doc = "`(flow < strong.low and minutes left < 0 s) or (spo2 > 98 % and washer fitted)`"]
 fn never_random_180(seen: &Observed<'_>) -> Truth {
     (less(seen.flow, Some(Flow::tabled(4.0) /* strong.low: 4 L/min */)) & less(seen.minutes_left, Some(Time::tabled(0.0, TimeUnit::Second) /* 0 s */)))
-        | (greater(seen.spo2, Some(Percent::tabled(98.0) /* 98 % */)) & seen.fact(Fact::WasherFitted))
+        | (greater(seen.saturation(), Some(Percent::tabled(98.0) /* 98 % */)) & seen.fact(Fact::WasherFitted))
 }
 
 #[doc = "random-181: Random guards (random.md:182)."]
@@ -3764,7 +3764,7 @@ fn never_random_182(seen: &Observed<'_>) -> Truth {
 #[doc = "random-183: Random guards (random.md:184)."]
 #[doc = "`not (device is cannula or (spo2 <= safe.low or retains-gas))`"]
 fn never_random_183(seen: &Observed<'_>) -> Truth {
-    !(seen.device_is(device::CANNULA) | (at_most(seen.spo2, Some(Percent::tabled(88.0) /* safe.low: 88 % */)) | seen.has_condition(condition::RETAINS_GAS)))
+    !(seen.device_is(device::CANNULA) | (at_most(seen.saturation(), Some(Percent::tabled(88.0) /* safe.low: 88 % */)) | seen.has_condition(condition::RETAINS_GAS)))
 }
 
 #[doc = "random-184: Random guards (random.md:185)."]
@@ -3823,7 +3823,7 @@ fn never_random_191(seen: &Observed<'_>) -> Truth {
 #[doc = "random-192: Random guards (random.md:193)."]
 #[doc = "`not (spo2 != target.high and minutes wanted < ride.high)`"]
 fn never_random_192(seen: &Observed<'_>) -> Truth {
-    !(not_equal(seen.spo2, seen.target_high()) & less(seen.minutes_wanted, Some(Time::tabled(2.0, TimeUnit::Hour) /* ride.high: 2 h */)))
+    !(not_equal(seen.saturation(), seen.target_high()) & less(seen.minutes_wanted, Some(Time::tabled(2.0, TimeUnit::Hour) /* ride.high: 2 h */)))
 }
 
 #[doc = "random-193: Random guards (random.md:194)."]
@@ -3845,7 +3845,7 @@ fn never_random_194(seen: &Observed<'_>) -> Truth {
 #[doc = "`(minutes wanted = 1.5 h or group is child) and not spo2 < target.high`"]
 fn never_random_195(seen: &Observed<'_>) -> Truth {
     (equal(seen.minutes_wanted, Some(Time::tabled(1.5, TimeUnit::Hour) /* 1.5 h */)) | seen.group_is(group::CHILD))
-        & !less(seen.spo2, seen.target_high())
+        & !less(seen.saturation(), seen.target_high())
 }
 
 #[doc = "random-196: Random guards (random.md:197)."]
@@ -3931,7 +3931,7 @@ fn never_random_207(seen: &Observed<'_>) -> Truth {
 #[doc = "`not (retains-gas and group is child) or ((spo2 >= urgent or spo2 = urgent) and (spo2 = target.low and spo2 in over 88.1 %))`"]
 fn never_random_208(seen: &Observed<'_>) -> Truth {
     !(seen.has_condition(condition::RETAINS_GAS) & seen.group_is(group::CHILD))
-        | ((at_least(seen.spo2, Some(Percent::tabled(85.0) /* urgent: 85 % */)) | equal(seen.spo2, Some(Percent::tabled(85.0) /* urgent: 85 % */))) & (equal(seen.spo2, seen.target_low()) & within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(88.1)), high: Limit::None } /* over 88.1 % */)))
+        | ((at_least(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */)) | equal(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */))) & (equal(seen.saturation(), seen.target_low()) & within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(88.1)), high: Limit::None } /* over 88.1 % */)))
 }
 
 #[doc = "random-209: Random guards (random.md:210)."]
@@ -3958,7 +3958,7 @@ fn never_random_211(seen: &Observed<'_>) -> Truth {
 #[doc = "`flow >= device.least-flow and (spo2 != urgent and retains-gas)`"]
 fn never_random_212(seen: &Observed<'_>) -> Truth {
     seen.device_flow(&RULEBOOK, |limits| at_least(seen.flow, limits.low.value()))
-        & (not_equal(seen.spo2, Some(Percent::tabled(85.0) /* urgent: 85 % */)) & seen.has_condition(condition::RETAINS_GAS))
+        & (not_equal(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */)) & seen.has_condition(condition::RETAINS_GAS))
 }
 
 #[doc = "random-213: Random guards (random.md:214)."]
@@ -3997,7 +3997,7 @@ fn never_random_217(seen: &Observed<'_>) -> Truth {
 #[doc = "random-218: Random guards (random.md:219)."]
 #[doc = "`not spo2 >= 88.1 %`"]
 fn never_random_218(seen: &Observed<'_>) -> Truth {
-    !at_least(seen.spo2, Some(Percent::tabled(88.1) /* 88.1 % */))
+    !at_least(seen.saturation(), Some(Percent::tabled(88.1) /* 88.1 % */))
 }
 
 #[doc = "random-219: Random guards (random.md:220)."]
@@ -4025,7 +4025,7 @@ fn never_random_221(seen: &Observed<'_>) -> Truth {
 #[doc = "random-222: Random guards (random.md:223)."]
 #[doc = "`not (flow in at least 15 L/min and spo2 != target.low)`"]
 fn never_random_222(seen: &Observed<'_>) -> Truth {
-    !(within(seen.flow, Range { low: Limit::Included(Flow::tabled(15.0)), high: Limit::None } /* at least 15 L/min */) & not_equal(seen.spo2, seen.target_low()))
+    !(within(seen.flow, Range { low: Limit::Included(Flow::tabled(15.0)), high: Limit::None } /* at least 15 L/min */) & not_equal(seen.saturation(), seen.target_low()))
 }
 
 #[doc = "random-223: Random guards (random.md:224)."]
@@ -4040,7 +4040,7 @@ fn never_random_223(seen: &Observed<'_>) -> Truth {
 #[doc = "`device has reservoir and (spo2 < 85 % or group is adult)`"]
 fn never_random_224(seen: &Observed<'_>) -> Truth {
     seen.device_has_reservoir(&RULEBOOK)
-        & (less(seen.spo2, Some(Percent::tabled(85.0) /* 85 % */)) | seen.group_is(group::ADULT))
+        & (less(seen.saturation(), Some(Percent::tabled(85.0) /* 85 % */)) | seen.group_is(group::ADULT))
 }
 
 #[doc = "random-225: Random guards (random.md:226)."]
@@ -4065,7 +4065,7 @@ fn never_random_227(seen: &Observed<'_>) -> Truth {
 #[doc = "random-228: Random guards (random.md:229)."]
 #[doc = "`not spo2 != 92 % or pressure in over 5000 kPa or not temperature != -10 °C`"]
 fn never_random_228(seen: &Observed<'_>) -> Truth {
-    !not_equal(seen.spo2, Some(Percent::tabled(92.0) /* 92 % */))
+    !not_equal(seen.saturation(), Some(Percent::tabled(92.0) /* 92 % */))
         | within(seen.pressure, Range { low: Limit::Excluded(Pressure::tabled(5000000.0)), high: Limit::None } /* over 50 bar */)
         | !not_equal(seen.temperature, Some(Temperature::tabled(-10.0) /* -10 °C */))
 }
@@ -4093,7 +4093,7 @@ fn never_random_231(seen: &Observed<'_>) -> Truth {
 #[doc = "random-232: Random guards (random.md:233)."]
 #[doc = "`spo2 > 85 % or ((device has reservoir and washer fitted) or wheezes)`"]
 fn never_random_232(seen: &Observed<'_>) -> Truth {
-    greater(seen.spo2, Some(Percent::tabled(85.0) /* 85 % */))
+    greater(seen.saturation(), Some(Percent::tabled(85.0) /* 85 % */))
         | ((seen.device_has_reservoir(&RULEBOOK) & seen.fact(Fact::WasherFitted)) | seen.has_condition(condition::WHEEZES))
 }
 
@@ -4106,7 +4106,7 @@ fn never_random_233(seen: &Observed<'_>) -> Truth {
 #[doc = "random-234: Random guards (random.md:235)."]
 #[doc = "`(regulator seated and spo2 in safe) or minutes wanted >= ride.high`"]
 fn never_random_234(seen: &Observed<'_>) -> Truth {
-    (seen.fact(Fact::RegulatorSeated) & within(seen.spo2, Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */))
+    (seen.fact(Fact::RegulatorSeated) & within(seen.saturation(), Range { low: Limit::Excluded(Percent::tabled(88.0)), high: Limit::None } /* over 88 % */))
         | at_least(seen.minutes_wanted, Some(Time::tabled(2.0, TimeUnit::Hour) /* ride.high: 2 h */))
 }
 
@@ -4121,8 +4121,8 @@ fn never_random_235(seen: &Observed<'_>) -> Truth {
 #[doc = "`cylinder laid down or spo2 <= 88.1 % or ((temperature in at least 14 °F and spo2 in under 98 %) or temperature != 32 °F)`"]
 fn never_random_236(seen: &Observed<'_>) -> Truth {
     seen.fact(Fact::CylinderLaidDown)
-        | at_most(seen.spo2, Some(Percent::tabled(88.1) /* 88.1 % */))
-        | ((within(seen.temperature, Range { low: Limit::Included(Temperature::tabled(-10.0)), high: Limit::None } /* at least -10 °C */) & within(seen.spo2, Range { low: Limit::None, high: Limit::Excluded(Percent::tabled(98.0)) } /* under 98 % */)) | not_equal(seen.temperature, Some(Temperature::tabled(0.0) /* 0 °C */)))
+        | at_most(seen.saturation(), Some(Percent::tabled(88.1) /* 88.1 % */))
+        | ((within(seen.temperature, Range { low: Limit::Included(Temperature::tabled(-10.0)), high: Limit::None } /* at least -10 °C */) & within(seen.saturation(), Range { low: Limit::None, high: Limit::Excluded(Percent::tabled(98.0)) } /* under 98 % */)) | not_equal(seen.temperature, Some(Temperature::tabled(0.0) /* 0 °C */)))
 }
 
 #[doc = "random-237: Random guards (random.md:238)."]

@@ -111,4 +111,8 @@ mistakes! {
     date_in_another_order [Marked("not-a-date")] {
         "01-about-this-book.md": "signed-off: 2026-10-20" => "signed-off: ‹10/20/2026›",
     }
+    saturation_above_100_percent_in_a_case [Marked("out-of-bounds")] {
+        "06-saturation-targets.md": "setup: {device: nasal-cannula, flow: 2 L/min, group: adult, condition: none, spo2: 93 %}"
+            => "setup: {device: nasal-cannula, flow: 2 L/min, group: adult, condition: none, spo2: ‹193 %›}",
+    }
 }

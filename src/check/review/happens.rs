@@ -46,7 +46,8 @@ impl<'b, E: Evaluator<'b>> Replay<'_, 'b, E> {
         if let Some(change) = given.change_from(&before).or_else(|| by_hand(event)) {
             self.oxygen_changed(change);
         }
-        if let Some(spo2) = event.spo2 {
+        let saturation = event.spo2.filter(|spo2| spo2.is_saturation());
+        if let Some(spo2) = saturation {
             self.row.set_spo2(Some(spo2));
             self.asked.renew();
             self.spo2_on_oxygen |= given.is_oxygen();
@@ -56,7 +57,7 @@ impl<'b, E: Evaluator<'b>> Replay<'_, 'b, E> {
                 .as_mut()
                 .and_then(|aim| aim.read(spo2, oxygen, number, now));
             self.missed(missed, now);
-        } else if event.unreadable.has(Field::Spo2) {
+        } else if event.spo2.is_some() || event.unreadable.has(Field::Spo2) {
             self.row.set_spo2(None);
             self.asked.renew();
         }

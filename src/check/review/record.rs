@@ -158,7 +158,7 @@ pub struct Event {
     pub flow: Option<Flow>,
     /// The device.
     pub device: Option<DeviceId>,
-    /// The patient's oxygen saturation.
+    /// The patient's oxygen saturation. More than 100 % can't be one, and is taken for one that could not be read.
     pub spo2: Option<Percent>,
     /// What was written and could not be understood.
     pub unreadable: Unreadable,

@@ -9,7 +9,7 @@ use super::{
 };
 use crate::book::{Device, DeviceFlow, Fact, Hazard, Kind, Rule, Rulebook, Saturation};
 use crate::guard::{self, Evaluator, HazardSet, Observed, Truth};
-use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Side, Time};
+use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Side, Time, bounds};
 
 /// A set-up being checked.
 pub struct Check<'b, 'a, 's, V> {
@@ -212,6 +212,7 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
 
     /// Finds the target that holds, compares the saturation, and gives what is aimed at.
     pub fn target(&mut self) -> Option<Range<Percent>> {
+        self.saturation();
         let target = match target::choose(self.book, self.setup) {
             Ok(target) => target,
             // The missing group was found with the device.
@@ -236,8 +237,11 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             }
             Saturation::Range(range) => range,
         };
-        let Some(spo2) = self.setup.spo2 else {
-            self.missing(Kind::Target, &target.rule, Missing::Saturation);
+        let Some(spo2) = self.setup.saturation() else {
+            // What was given and can't be one was found already.
+            if self.setup.spo2.is_none() {
+                self.missing(Kind::Target, &target.rule, Missing::Saturation);
+            }
             return Some(range);
         };
         let current = DeviceFlow {
@@ -282,10 +286,19 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         Some(range)
     }
 
+    /// Whether the saturation given can be one, whatever the target.
+    fn saturation(&mut self) {
+        let given = self.setup.spo2.map(Percent::as_percent);
+        if let Some(Err(error)) = given.map(|percent| bounds::SATURATION.accept(percent)) {
+            let about = About::SaturationOutOfBounds(error);
+            self.find(Level::Unknown, Kind::Agency, &self.book.agency.rule, about);
+        }
+    }
+
     /// Where no target can be chosen because of a condition, a reading that is very low for the group in general is
     /// still a stop. Nothing is said of stepping down.
     fn very_low(&mut self) {
-        let (Some(group), Some(spo2)) = (self.setup.group, self.setup.spo2) else {
+        let (Some(group), Some(spo2)) = (self.setup.group, self.setup.saturation()) else {
             return;
         };
         let Ok(target) = target::general(self.book, self.setup, group) else {
@@ -324,7 +337,7 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             flow: Some(setup.flow),
             pressure: setup.pressure,
             temperature: setup.temperature,
-            spo2: setup.spo2,
+            spo2: setup.saturation(),
             minutes_left: minutes_left.and_then(|minutes| Time::minutes(f64::from(minutes)).ok()),
             minutes_wanted: setup.minutes_wanted,
             device: Some(setup.device),

@@ -1,6 +1,8 @@
 //! Checks a set-up: device, flow, patient, cylinder.
 
 mod check;
+#[cfg(feature = "alloc")]
+pub(in crate::check) mod report;
 pub(in crate::check) mod target;
 
 use check::Check;
@@ -107,10 +109,36 @@ impl<'a> Setup<'a> {
         self
     }
 
-    /// The patient's oxygen saturation.
+    /// The patient's oxygen saturation. More than 100 % is none: the check then says that the reading can't be right, and
+    /// judges nothing by it.
+    ///
+    /// ```
+    /// use oxyfolio::check::{Level, Setup, check_setup};
+    /// use oxyfolio::quantity::{Flow, Percent};
+    /// use oxyfolio::{RULEBOOK, device, group};
+    ///
+    /// let setup = Setup::new(device::NASAL_CANNULA, Flow::litres_per_minute(2.0)?)
+    ///     .group(group::ADULT)
+    ///     .conditions(&[])
+    ///     .spo2(Percent::new(196.0)?);
+    /// let mut said = Vec::new();
+    /// check_setup(&RULEBOOK, &setup, |finding| {
+    ///     if finding.code() == "saturation-out-of-bounds" {
+    ///         said.push((finding.level, finding.to_string()));
+    ///     }
+    /// })?;
+    /// let words = "whether the target is met: expected a saturation from 0 to 100 %, found 196 %";
+    /// assert_eq!(said, [(Level::Unknown, words.to_owned())]);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub const fn spo2(mut self, spo2: Percent) -> Self {
         self.spo2 = Some(spo2);
         self
+    }
+
+    /// The saturation, where it can be one.
+    fn saturation(&self) -> Option<Percent> {
+        self.spo2.filter(|spo2| spo2.is_saturation())
     }
 }
 

@@ -8,6 +8,7 @@ use super::{
         fields::{self, Fields, Keys},
         resolve::Raw,
         suggest::nearest,
+        written,
         yaml::Node,
     },
     expect::{self, Named},
@@ -239,7 +240,9 @@ fn read<'a>(
     if let Some(time) = given.read("since-birth", found, fields::quantity) {
         setup = setup.minute_of_life(time);
     }
-    if let Some(spo2) = given.read("spo2", found, fields::quantity) {
+    if let Some(spo2) = given.read("spo2", found, |node, found| {
+        fields::written_as(node, found, written::saturation)
+    }) {
         setup = setup.spo2(spo2);
     }
     if let Some(pressure) = given.read("pressure", found, fields::quantity) {

@@ -290,7 +290,7 @@ const fn field(measure: Measure) -> &'static str {
         Measure::Flow => "seen.flow",
         Measure::Pressure => "seen.pressure",
         Measure::Temperature => "seen.temperature",
-        Measure::Spo2 => "seen.spo2",
+        Measure::Spo2 => "seen.saturation()",
         Measure::MinutesLeft => "seen.minutes_left",
         Measure::MinutesWanted => "seen.minutes_wanted",
     }

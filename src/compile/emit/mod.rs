@@ -24,9 +24,9 @@ use crate::quantity::{
 #[must_use]
 pub fn rust(book: &Rulebook) -> String {
     let mut out = String::from("// Written from the rulebook; an edit here is lost.\n\n");
-    // 3.14 L/psi is a cylinder's factor, not the number pi.
+    // 3.14 L/psi is a cylinder's factor, not the number pi. And who includes the file need not use every constant of it.
     out.push_str(
-        "/// The rulebook.\n#[allow(clippy::approx_constant)]\npub static RULEBOOK: ::oxyfolio::book::Rulebook = ",
+        "/// The rulebook.\n#[allow(clippy::approx_constant, dead_code)]\npub static RULEBOOK: ::oxyfolio::book::Rulebook = ",
     );
     book.emit(&mut out);
     out.push_str(";\n");
@@ -73,7 +73,7 @@ pub fn rust(book: &Rulebook) -> String {
         book.procedures.iter().map(|procedure| &procedure.rule),
     );
     out.push_str("\n/// Each hazard of the rulebook by name, and its guard as a function.\n");
-    out.push_str("#[allow(clippy::approx_constant)]\npub mod hazard {\n");
+    out.push_str("#[allow(clippy::approx_constant, dead_code, unused_imports)]\npub mod hazard {\n");
     for line in hazards(book).lines() {
         let indent = if line.is_empty() { "" } else { "    " };
         let _ = writeln!(out, "{indent}{line}");
@@ -124,7 +124,7 @@ fn module<'a>(out: &mut String, name: &str, id_type: &str, rules: impl Iterator<
     // Writing to a String cannot fail.
     let _ = write!(
         out,
-        "\n/// Each {name} of the rulebook by name.\npub mod {name} {{\n"
+        "\n/// Each {name} of the rulebook by name.\n#[allow(dead_code, unused_imports)]\npub mod {name} {{\n"
     );
     let _ = writeln!(out, "    use ::oxyfolio::book::{id_type};\n");
     for (index, named) in rules.enumerate() {

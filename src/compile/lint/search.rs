@@ -387,7 +387,7 @@ fn ends(measure: Measure) -> (f64, f64) {
         Measure::Flow => of(&bounds::FLOW, 1.0),
         Measure::Pressure => of(&bounds::GAUGE_PRESSURE, 100_000.0),
         Measure::Temperature => of(&bounds::TEMPERATURE, 1.0),
-        Measure::Spo2 => (0.0, 100.0),
+        Measure::Spo2 => of(&bounds::SATURATION, 1.0),
         Measure::MinutesLeft | Measure::MinutesWanted => of(&bounds::TIME, 1.0),
     }
 }

@@ -41,6 +41,8 @@ impl Mistake {
     }
 }
 
+impl core::error::Error for Mistake {}
+
 impl core::fmt::Display for Mistake {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(&self.message)?;

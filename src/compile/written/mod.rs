@@ -3,6 +3,7 @@
 //! The spellings are listed in [the language page](super::language). The grammar is nom's work; the messages are
 //! ours, and each points at the number or the unit that is wrong.
 
+mod from_str;
 mod grammar;
 mod mistake;
 mod unit;
@@ -13,7 +14,7 @@ pub use mistake::Mistake;
 pub use unit::{Dimension, Measure};
 
 use crate::book::Value;
-use crate::quantity::{Limit, Range, Ratio};
+use crate::quantity::{Limit, Percent, Range, Ratio, bounds};
 use grammar::{Amount, Written, no_number, ratio_at_start, written};
 
 /// Whether a word is the spelling of a unit.
@@ -36,6 +37,21 @@ pub fn one<Q: Measure>(text: &str) -> Result<Q, Mistake> {
             format!("expected {}, found a range", Q::DIMENSION.words()),
         )
         .hint("write one number with its unit")),
+    }
+}
+
+/// Reads an oxygen saturation: `94 %`.
+///
+/// # Errors
+///
+/// [`Mistake`] when the text is not one share, from 0 to 100 %.
+pub fn saturation(text: &str) -> Result<Percent, Mistake> {
+    let share: Percent = one(text)?;
+    match bounds::SATURATION.accept(share.as_percent()) {
+        Ok(_) => Ok(share),
+        Err(error) => {
+            Err(Mistake::new("out-of-bounds", 0..text.len(), error.to_string()).hint(error.bounds.reason))
+        }
     }
 }
 

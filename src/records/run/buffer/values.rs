@@ -1,7 +1,7 @@
 //! Values of fields into a buffer: names found, numbers checked, and what could not be understood.
 
 use super::{RunBuffer, Span, Spot, Value};
-use crate::quantity::{Flow, Gauge, OutOfBounds, Percent, Pressure, Temperature, bounds};
+use crate::quantity::{Flow, Gauge, OutOfBounds, Percent, Pressure, Temperature, bounds, bounds::Bounds};
 use crate::records::run::{
     MAX_NAME, MAX_PROBLEMS, Names, TimeFault,
     key::{Key, Stranger, stranger},
@@ -142,9 +142,9 @@ impl<'n> RunBuffer<'n> {
         let key = Key::Spo2;
         match Percent::new(number) {
             Ok(_) if number > 0.0 && number <= 1.0 => self.refuse(key, About::Fraction, spot),
-            Ok(spo2) if number <= 100.0 => self.event.spo2 = Some(spo2),
+            Ok(spo2) if spo2.is_saturation() => self.event.spo2 = Some(spo2),
             _ => {
-                let (least, most) = (0.0, 100.0);
+                let Bounds { least, most, .. } = bounds::SATURATION;
                 self.refuse(key, About::OutOfRange { key, least, most }, spot);
             }
         }

@@ -1,0 +1,3 @@
+fn main() -> std::process::ExitCode {
+    oxyfolio::compile::build_script("rules")
+}
