@@ -6,6 +6,19 @@
 )]
 #![cfg_attr(not(feature = "std"), no_std)]
 #![forbid(unsafe_code)]
+// The library alone: what tests do is theirs.
+#![cfg_attr(
+    not(test),
+    deny(
+        clippy::missing_errors_doc,
+        clippy::missing_panics_doc,
+        clippy::must_use_candidate,
+        clippy::return_self_not_must_use,
+        clippy::string_slice,
+        clippy::unreachable,
+        missing_debug_implementations
+    )
+)]
 
 #[cfg(feature = "alloc")]
 extern crate alloc;

@@ -6,6 +6,7 @@ macro_rules! actions {
     ($($name:ident $word:literal $doc:literal,)+) => {
         /// What a step does to the equipment or the patient.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[non_exhaustive]
         pub enum Action {$(
             #[doc = $doc]
             $name,

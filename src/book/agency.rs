@@ -19,6 +19,7 @@ pub const ALWAYS_CAUTIONS: [&str; 3] = [
 /// A language in which cards and sheets have words of their own: labels, disclaimers, cautions. What a rule says stays
 /// as the book writes it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Language {
     /// English.
     English,
@@ -42,6 +43,7 @@ impl Language {
 
 /// The paper an office has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum OfficePaper {
     /// ISO 216 A4; posters on A3.
     A4,

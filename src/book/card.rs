@@ -18,6 +18,7 @@ pub struct Card {
 
 /// What a card or a sheet shows.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Layout {
     /// Devices with their flows.
     Devices {
@@ -86,6 +87,7 @@ pub enum Layout {
 
 /// The size of a card.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum CardSize {
     /// ISO/IEC 7810 ID-1: 85.60 × 53.98 mm.
     Id1,

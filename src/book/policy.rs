@@ -18,6 +18,7 @@ pub struct Policy {
 
 /// A quantity of any kind, or a range of one.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Value {
     /// A flow.
     Flow(Flow),

@@ -6,6 +6,7 @@ use super::Text;
 
 /// The kinds of rule, as they are written after `yaml` on a fence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Kind {
     /// Who publishes the book.
     Agency,

@@ -61,6 +61,7 @@ impl From<Severity> for Level {
 
 /// One finding, with the rule it is about.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Finding<'b> {
     /// How serious it is.
     pub level: Level,
@@ -76,6 +77,7 @@ pub struct Finding<'b> {
 
 /// What was found.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum About<'b> {
     /// The flow is below the device's range.
     FlowTooLow {
@@ -213,6 +215,7 @@ pub enum About<'b> {
 
 /// What was not given, or is not in the book.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Missing {
     /// The patient's group.
     Group,

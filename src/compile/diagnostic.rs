@@ -15,6 +15,7 @@ pub enum Level {
 
 /// One thing to put right.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Diagnostic {
     /// A stable name in kebab-case.
     pub code: &'static str,

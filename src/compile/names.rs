@@ -21,6 +21,7 @@ pub struct Table {
 
 impl Table {
     /// An empty table.
+    #[must_use]
     pub const fn new(what: &'static str) -> Self {
         Self {
             what,
@@ -59,6 +60,7 @@ impl Table {
     }
 
     /// A name's place in the table.
+    #[must_use]
     pub fn index(&self, name: &str) -> Option<u16> {
         self.places.get(name).copied()
     }
@@ -69,6 +71,7 @@ impl Table {
     }
 
     /// Where a name was given.
+    #[must_use]
     pub fn span(&self, index: usize) -> Option<Span> {
         self.names.get(index).map(|(_, span)| *span)
     }

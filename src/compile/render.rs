@@ -206,6 +206,7 @@ impl<'a> Window<'a> {
 }
 
 /// Whether a character would move the cursor, change the terminal, turn the text around or not be seen at all.
+#[must_use]
 pub fn is_hidden(c: char) -> bool {
     c.is_control() && !matches!(c, '\n' | '\r' | '\t')
         || turns_text(c)
@@ -216,6 +217,7 @@ pub fn is_hidden(c: char) -> bool {
 }
 
 /// Whether a character changes the direction in which the text around it is shown.
+#[must_use]
 pub const fn turns_text(c: char) -> bool {
     matches!(c, '\u{61C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
 }

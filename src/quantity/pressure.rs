@@ -179,6 +179,7 @@ fn is_whole(value: f64) -> bool {
 
 /// The unit in which pressures are read and printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum PressureUnit {
     /// Pounds per square inch.
     Psi,

@@ -6,6 +6,7 @@ use super::{Number, OutOfBounds, Quantity, bounds};
 
 /// A unit of time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum TimeUnit {
     /// Seconds.
     Second,

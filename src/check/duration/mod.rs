@@ -65,6 +65,7 @@ impl Bound {
 
 /// Gas left above the residual pressure, and how long it lasts.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Duration {
     /// Whole minutes, rounded down: the lower of the two methods.
     pub minutes: u32,
@@ -86,6 +87,7 @@ pub struct Duration {
 
 /// Why no duration can be given.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum NoDuration {
     /// At no flow the gas is not used, so no time can be promised.
     NoFlow,

@@ -242,6 +242,7 @@ impl OnBoard {
 
 /// Why there is no answer to a plan.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum NoPlan {
     /// It has no legs.
     NoLegs,

@@ -52,6 +52,7 @@ pub struct Signature {
 
 impl Signature {
     /// Keeps what is needed of a book's places.
+    #[must_use]
     pub fn new(places: &Places) -> Self {
         let mut agency = places.written(RuleRef::AGENCY).cloned();
         if let Some(agency) = &mut agency {
@@ -63,6 +64,7 @@ impl Signature {
     }
 
     /// What is to be said of the edition on a day.
+    #[must_use]
     pub fn on(&self, today: Date, agency: &Agency) -> Vec<Diagnostic> {
         let (mut found, mut findings) = (Diagnostics::default(), Vec::new());
         let mut find = |lint, key, message, hint: &str| {

@@ -88,6 +88,7 @@ impl Places {
     }
 
     /// A rule as it is written.
+    #[must_use]
     pub fn written(&self, rule: RuleRef) -> Option<&Written> {
         self.kinds.get(rule.kind as usize)?.get(rule.index)
     }
@@ -117,17 +118,20 @@ impl Places {
     }
 
     /// Where a rule's name stands: its id, the agency's name.
+    #[must_use]
     pub fn of(&self, rule: RuleRef) -> Span {
         let key = if rule.kind == Kind::Agency { "name" } else { "id" };
         self.value(rule, key)
     }
 
     /// A key's value.
+    #[must_use]
     pub fn node(&self, rule: RuleRef, key: &str) -> Option<&Node> {
         Some(&entry(&self.written(rule)?.node, key)?.value)
     }
 
     /// Where a key's value stands; the whole rule when the key isn't there.
+    #[must_use]
     pub fn value(&self, rule: RuleRef, key: &str) -> Span {
         match (self.node(rule, key), self.written(rule)) {
             (Some(node), _) => node.span,
@@ -145,6 +149,7 @@ impl Places {
     }
 
     /// Where an item of a key's list stands.
+    #[must_use]
     pub fn item(&self, rule: RuleRef, key: &str, index: usize) -> Span {
         self.node(rule, key)
             .and_then(|node| fields::items(node).get(index))
@@ -152,6 +157,7 @@ impl Places {
     }
 
     /// Where the value of an entry of a key's mapping stands.
+    #[must_use]
     pub fn entry(&self, rule: RuleRef, key: &str, index: usize) -> Span {
         let entry = self.node(rule, key).and_then(|node| match &node.value {
             Value::Mapping(entries) => entries.get(index),
@@ -161,6 +167,7 @@ impl Places {
     }
 
     /// Where a key's value for one group stands in `flow-for` or `usual-for`; the general key's otherwise.
+    #[must_use]
     pub fn for_group(&self, rule: RuleRef, keys: (&str, &str), group: &str) -> Span {
         let own = self.node(rule, keys.0).and_then(|node| entry(node, group));
         own.map_or_else(|| self.value(rule, keys.1), |entry| entry.value.span)

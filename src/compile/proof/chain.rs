@@ -89,6 +89,7 @@ pub fn unsafe_orders(book: &Rulebook) -> Vec<Unsafe> {
 }
 
 /// The `after` lines that say what others already say: the step, and the step it names needlessly.
+#[must_use]
 pub fn redundant(procedure: &Procedure) -> Vec<(StepId, StepId)> {
     let Some(order) = Order::new(procedure, None) else {
         return Vec::new();

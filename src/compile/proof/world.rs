@@ -20,6 +20,7 @@ pub struct Scene {
 }
 
 /// The rulebook's `stop` hazards, asked of scenes; each scene is asked once.
+#[derive(Debug)]
 pub struct World<'b> {
     book: &'b Rulebook,
     stops: Vec<(HazardId, &'b Hazard)>,
@@ -44,6 +45,7 @@ const MAX_STATES_IN_A_BOOK: usize = 3_000_000;
 
 impl<'b> World<'b> {
     /// A rulebook's world.
+    #[must_use]
     pub fn new(book: &'b Rulebook) -> Self {
         let stops: Vec<(HazardId, &Hazard)> = book
             .hazards
@@ -118,6 +120,7 @@ impl<'b> World<'b> {
     }
 
     /// Every hazard of the book that is surely there, for a patient no hazard makes an exception for.
+    #[must_use]
     pub fn all_hazards(&self, scene: Scene) -> Vec<HazardId> {
         let device = scene.device.and_then(|id| self.book.device(id));
         let group = device.and_then(|device| self.group_for(&device.fits));
@@ -178,6 +181,7 @@ impl<'b> World<'b> {
 
     /// The devices for which a procedure is walked. Devices between which no `stop` hazard can tell the difference are
     /// walked once.
+    #[must_use]
     pub fn devices_for(&self, procedure: &Procedure) -> Vec<DeviceId> {
         if procedure.devices.is_empty() {
             return self.unlike.clone();

@@ -4,6 +4,7 @@ use core::ops::Range as Bytes;
 
 /// What is wrong with a written quantity, and where in it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Mistake {
     /// A stable name in kebab-case.
     pub code: &'static str,

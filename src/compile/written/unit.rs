@@ -6,6 +6,7 @@ use crate::quantity::{
 
 /// The kinds of quantity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Dimension {
     /// Flow.
     Flow,

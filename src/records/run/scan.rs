@@ -28,6 +28,7 @@ pub enum Shape {
 
 impl Shape {
     /// With its article, for a sentence.
+    #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             Self::Null => "null",
