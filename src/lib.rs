@@ -1,9 +1,4 @@
-// Its examples show the reader of rulebooks too.
-#![cfg_attr(feature = "compile", doc = include_str!("../README.md"))]
-#![cfg_attr(
-    not(feature = "compile"),
-    doc = "Checks set-ups of emergency oxygen therapy; see README.md."
-)]
+#![doc = include_str!("guide.md")]
 #![cfg_attr(not(feature = "std"), no_std)]
 #![forbid(unsafe_code)]
 // The library alone: what tests do is theirs.
@@ -43,6 +38,8 @@ pub mod compile;
 #[cfg(feature = "std")]
 pub mod drill;
 pub mod equipment;
+#[cfg(feature = "serde")]
+pub mod exchange;
 pub mod guard;
 #[cfg(feature = "alloc")]
 pub mod lookup;
@@ -56,3 +53,8 @@ pub use builtin::CHAPTERS;
 pub use builtin::{
     RULEBOOK, card, condition, connection, cylinder, device, group, hazard, policy, procedure, target,
 };
+
+/// The examples of README.md, which show the reader of rulebooks too.
+#[cfg(all(doctest, feature = "compile"))]
+#[doc = include_str!("../README.md")]
+pub struct Readme;

@@ -1,4 +1,4 @@
-//! What is allocated: nothing for an event once the buffers have grown, and no more for a long file than for a short one.
+//! What is allocated: nothing for a check of a set-up, nothing for an event once the buffers have grown, and no more for a long file than for a short one.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -9,10 +9,12 @@
 #![cfg(feature = "records")]
 
 use allocation_counter::measure;
-use oxyfolio::RULEBOOK;
-use oxyfolio::book::Rulebook;
+use oxyfolio::book::{DeviceId, Rulebook};
 use oxyfolio::check::review::{Notes, Reviewer};
+use oxyfolio::check::{Findings, Setup, check_setup};
+use oxyfolio::quantity::{Flow, Percent, Pressure, Temperature, Time};
 use oxyfolio::records::run::{Input, Names, Options, RunBuffer, Written, review};
+use oxyfolio::{RULEBOOK, cylinder, group, hazard};
 
 static BOOK: &Rulebook = &RULEBOOK;
 
@@ -32,6 +34,52 @@ fn run(number: usize, events: usize) -> String {
         r#"{{"run":"LV-{number:06}","group":"adult","conditions":["retains-co2"],"temperature_c":18,"events":[{}]}}"#,
         events.join(",")
     )
+}
+
+/// Whatever is found, by either way of asking, with minutes and words.
+#[test]
+fn a_check_of_a_set_up_allocates_nothing() {
+    struct Counted(usize);
+
+    impl core::fmt::Write for Counted {
+        fn write_str(&mut self, piece: &str) -> core::fmt::Result {
+            self.0 += piece.len();
+            Ok(())
+        }
+    }
+
+    let book = BOOK;
+    let mut checked = 0;
+    for device in 0..u16::try_from(book.devices.len()).unwrap() {
+        for (litres, psi, spo2) in [
+            (0.0, 0.0, 70.0),
+            (4.0, 450.0, 93.0),
+            (15.0, 2000.0, 99.0),
+            (120.0, 4000.0, 150.0),
+        ] {
+            let setup = Setup::new(DeviceId(device), Flow::litres_per_minute(litres).unwrap())
+                .group(group::CHILD)
+                .conditions(&[])
+                .cylinder(cylinder::D)
+                .pressure(Pressure::psi(psi).unwrap())
+                .temperature(Temperature::celsius(-20.0).unwrap())
+                .minutes_wanted(Time::minutes(40.0).unwrap())
+                .spo2(Percent::new(spo2).unwrap());
+            let counted = measure(|| {
+                let mut words = Counted(0);
+                let mut found = Findings::<32>::new();
+                let left = check_setup(book, &setup, |finding| found.push(finding)).unwrap();
+                assert!(left.hazards().count() > 0);
+                check_setup(hazard::Guards, &setup, |finding| found.push(finding)).unwrap();
+                for finding in found.iter() {
+                    core::fmt::write(&mut words, format_args!("{finding}")).unwrap();
+                }
+                checked += usize::from(words.0 > 0);
+            });
+            assert_eq!(counted.count_total, 0);
+        }
+    }
+    assert!(checked > 20, "{checked}");
 }
 
 #[test]

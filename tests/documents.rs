@@ -96,6 +96,35 @@ fn the_sample_error_in_readme_is_what_the_program_says() {
     }
 }
 
+/// What the page shows of rules stands in the chapters, and what it shows of tables is what the emitter writes.
+#[test]
+fn the_page_of_tables_shows_what_is_written() {
+    let page = document("src/compile/tables.md");
+    let chapters = oxyfolio::CHAPTERS
+        .iter()
+        .map(|(_, text)| *text)
+        .collect::<String>();
+    let tables = oxyfolio::compile::emit::rust(&oxyfolio::RULEBOOK);
+    for (fence, shown, expected) in [
+        ("````markdown\n", &chapters, 1),
+        ("\n```yaml hazard\n", &chapters, 1),
+        ("\n```text\n", &tables, 5),
+    ] {
+        let mut count = 0;
+        for block in page.split(fence).skip(1) {
+            let end = if fence.starts_with("````") {
+                "\n````"
+            } else {
+                "\n```"
+            };
+            let (block, _) = block.split_once(end).unwrap();
+            assert!(shown.contains(block), "nobody writes:\n{block}");
+            count += 1;
+        }
+        assert_eq!(count, expected, "{fence}");
+    }
+}
+
 #[test]
 fn the_bad_line_in_readme_is_what_the_program_says() {
     let output = common::oxyfolio(&["review", "tests/runs/faults.ndjson"]);

@@ -17,6 +17,8 @@ use super::{emit, folder, source::Sources};
 /// changes. A mistake in the rulebook stops the build with the words that `oxyfolio check` prints: every mistake, its
 /// place, and what to write instead. Notes don't stop it and are not told: `oxyfolio check` shows them.
 ///
+/// How a package is set up for it is told in [`ways`](super::ways).
+///
 /// Beside it stands `chapters.rs`, the chapters as a list of file names and texts, for who reads the book anew as
 /// [`CHAPTERS`](crate::CHAPTERS) lets one do.
 #[must_use]

@@ -4,6 +4,8 @@
 //! blocks; `yaml` reads a block; `fields`, [`written`], [`guard`] and `quoted` read values; [`names`] and `resolve`
 //! turn blocks into rules; [`emit`] writes Rust. [`diagnostic`] says what is wrong, [`render`] draws it.
 //!
+//! How a rule becomes a table is told in [`tables`], and the two ways to a rulebook of one's own are compared in [`ways`].
+//!
 //! `build.rs` and the program both use this room, so that what the build accepts is what the program accepts.
 
 mod build;
@@ -29,9 +31,11 @@ mod resolve;
 pub mod skeleton;
 pub mod source;
 pub mod suggest;
+pub mod tables;
 #[cfg(feature = "compile")]
 pub mod transport;
 pub mod undecided;
+pub mod ways;
 pub mod written;
 mod yaml;
 

@@ -7,7 +7,7 @@
 
 use std::collections::BTreeMap;
 
-use serde_yaml::granit_parser::{Event, Parser, ScalarStyle, ScanError};
+use granit_parser::{Event, Parser, ScalarStyle, ScanError};
 
 use super::{
     chapter::Block,
@@ -104,12 +104,12 @@ struct Reader<'a> {
     block: &'a Block,
     sources: &'a Sources,
     found: &'a mut Diagnostics,
-    parser: Parser<'a, serde_yaml::granit_parser::StrInput<'a>>,
+    parser: Parser<'a, granit_parser::StrInput<'a>>,
     depth: usize,
     nodes: usize,
 }
 
-type YamlSpan = serde_yaml::granit_parser::Span;
+type YamlSpan = granit_parser::Span;
 
 impl<'a> Reader<'a> {
     fn document(&mut self) -> Option<Node> {

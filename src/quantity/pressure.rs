@@ -146,7 +146,7 @@ impl Pressure<Absolute> {
 
 impl Pressure<Gauge> {
     /// A reading is a whole number in the unit it was taken in: bar when it is whole in bar alone, else psi.
-    fn reading_unit(self) -> PressureUnit {
+    pub(crate) fn reading_unit(self) -> PressureUnit {
         if !is_whole(self.as_psi()) && is_whole(self.as_bar() * 10.0) {
             PressureUnit::Bar
         } else {
