@@ -114,3 +114,9 @@ impl CardSize {
         }
     }
 }
+
+impl core::fmt::Display for CardSize {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.label())
+    }
+}

@@ -22,3 +22,9 @@ impl Severity {
         }
     }
 }
+
+impl core::fmt::Display for Severity {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.word())
+    }
+}

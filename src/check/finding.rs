@@ -49,6 +49,12 @@ impl Level {
     }
 }
 
+impl fmt::Display for Level {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
 impl From<Severity> for Level {
     fn from(severity: Severity) -> Self {
         match severity {

@@ -219,6 +219,12 @@ impl PressureUnit {
     }
 }
 
+impl fmt::Display for PressureUnit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.symbol())
+    }
+}
+
 /// A gauge pressure to be printed in a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ShownPressure {

@@ -63,6 +63,12 @@ impl Bound {
     }
 }
 
+impl fmt::Display for Bound {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
 /// Gas left above the residual pressure, and how long it lasts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
