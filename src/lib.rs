@@ -35,6 +35,8 @@ pub mod cli;
 pub mod compare;
 #[cfg(feature = "compile")]
 pub mod compile;
+#[cfg(feature = "desk")]
+pub mod desk;
 #[cfg(feature = "std")]
 pub mod drill;
 pub mod equipment;

@@ -10,6 +10,7 @@ mod book;
 mod cards;
 mod check;
 mod compare;
+mod desk;
 mod diagnostics;
 mod drill;
 mod duration;
@@ -87,6 +88,7 @@ pub fn run() -> ExitCode {
         Command::Cards(command) => cards::run(command, &common, &mut out),
         Command::Compare(command) => compare::run(command, &common, &mut out),
         Command::New(command) => new::run(command, &common, &mut out),
+        Command::Desk(command) => desk::run(command, &common, &mut out),
         Command::Duration(command) => duration::run(command, &common, &mut out),
         Command::Plan(command) => plan::run(command, &common, &mut out),
         Command::Completions(command) => shell::completions(command, &mut out),

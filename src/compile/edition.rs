@@ -111,6 +111,7 @@ impl Edition {
                     sources,
                     diagnostics,
                     omitted,
+                    ..
                 } = *rejected;
                 let is_error = |found: &Diagnostic| found.level == Level::Error;
                 return Ok(Self {

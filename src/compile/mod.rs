@@ -37,7 +37,7 @@ pub mod transport;
 pub mod undecided;
 pub mod ways;
 pub mod written;
-mod yaml;
+pub(crate) mod yaml;
 
 use diagnostic::{Diagnostic, Diagnostics};
 use source::Sources;
@@ -113,6 +113,9 @@ pub struct Rejected {
     pub diagnostics: Vec<Diagnostic>,
     /// How many more were found than are kept. Above 0, reading stopped before the end of the book.
     pub omitted: usize,
+    /// The typed rules, where all of them could be read and what is wrong is an order of steps, a worked case or
+    /// a contradiction. To look at, to say what is wrong with them; not to be used.
+    pub unusable: Option<Box<Rulebook>>,
 }
 
 /// As many diagnostics are drawn; nobody reads the two hundred and first before the first is put right.
@@ -196,6 +199,7 @@ fn compile_with(sources: Sources, mut found: Diagnostics) -> Result<Compiled, Bo
             sources,
             omitted: found.omitted(),
             diagnostics: found.into_sorted(),
+            unusable: None,
         }));
     }
     let mut blocks = Vec::new();
@@ -216,21 +220,22 @@ fn compile_with(sources: Sources, mut found: Diagnostics) -> Result<Compiled, Bo
     if let Some((book, places)) = &resolved {
         lint::run(book, places, &blocks, &sources, &mut found);
     }
-    let resolved = resolved.filter(|_| !found.has_errors());
+    let usable = !found.has_errors();
     let omitted = found.omitted();
     let diagnostics = found.into_sorted();
     match resolved {
-        Some((book, places)) => Ok(Compiled {
+        Some((book, places)) if usable => Ok(Compiled {
             signature: lint::Signature::new(&places),
             book,
             sources,
             notes: diagnostics,
             omitted,
         }),
-        None => Err(Box::new(Rejected {
+        resolved => Err(Box::new(Rejected {
             sources,
             diagnostics,
             omitted,
+            unusable: resolved.map(|(book, _)| Box::new(book)),
         })),
     }
 }

@@ -123,6 +123,7 @@ pub fn read(book: &Rulebook, path: &str, text: &str) -> Result<Transport, Box<Re
             sources,
             omitted: found.omitted(),
             diagnostics: found.into_sorted(),
+            unusable: None,
         })),
     }
 }

@@ -107,6 +107,14 @@ impl Known {
         }
     }
 
+    /// What may be so of a part, in words that end a sentence begun with [`Part::words`].
+    pub fn words(self, part: Part) -> impl Iterator<Item = &'static str> {
+        let values = part.values().iter();
+        values
+            .filter(move |(bits, _)| bits & self.0 != 0)
+            .map(|(_, words)| *words)
+    }
+
     /// Whether this may be the state.
     #[must_use]
     pub const fn allows(self, state: State) -> bool {

@@ -46,6 +46,15 @@ pub enum TemperatureUnit {
 }
 
 impl TemperatureUnit {
+    /// How the unit is written.
+    #[must_use]
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Celsius => "°C",
+            Self::Fahrenheit => "°F",
+        }
+    }
+
     /// Prints a temperature in this unit.
     #[must_use]
     pub const fn show(self, temperature: Temperature) -> ShownTemperature {

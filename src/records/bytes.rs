@@ -33,6 +33,7 @@ pub fn decode(path: &str, bytes: &[u8], most: usize) -> Result<Decoded, Box<Reje
             sources,
             omitted: 0,
             diagnostics: found.into_sorted(),
+            unusable: None,
         }))
     };
     if bytes.len() > most {

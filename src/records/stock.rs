@@ -143,6 +143,7 @@ pub fn read(book: &Rulebook, path: &str, bytes: &[u8]) -> Result<Listed, Box<Rej
             sources,
             diagnostics,
             omitted,
+            unusable: None,
         }))
     }
 }

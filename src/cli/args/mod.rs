@@ -4,6 +4,7 @@ mod answer;
 mod cards;
 mod check;
 mod compare;
+mod desk;
 mod drill;
 mod duration;
 mod new;
@@ -21,6 +22,7 @@ pub use answer::Answer;
 pub use cards::Cards;
 pub use check::Check;
 pub use compare::Compare;
+pub use desk::Desk;
 pub use drill::Drill;
 pub use duration::Duration;
 pub use new::New;
@@ -145,6 +147,9 @@ pub enum Command {
     /// Compare two editions: what does an edit mean, before it is signed?
     #[command(after_help = compare::HELP)]
     Compare(Compare),
+    /// Show the rulebook as a page on this machine: problems beside the text, orders of steps, cards
+    #[command(after_help = desk::HELP)]
+    Desk(Desk),
     /// Say how many minutes a cylinder lasts, or what reading or flow the minutes need
     #[command(after_help = duration::HELP)]
     Duration(Duration),

@@ -20,6 +20,8 @@ pub struct Unsafe {
     pub follows: Option<ProcedureId>,
     /// The device with which it was walked, where a device is on.
     pub device: Option<DeviceId>,
+    /// What the equipment was like before the first step; none where the order alone shows what is wrong.
+    pub begun: Option<State>,
     /// The steps in the order that shows it; the last one did it.
     pub steps: Vec<StepId>,
     /// What is wrong.
@@ -60,6 +62,7 @@ pub fn unsafe_orders(book: &Rulebook) -> Vec<Unsafe> {
                 procedure: id,
                 follows: None,
                 device: None,
+                begun: None,
                 steps: Vec::new(),
                 wrong: Wrong::TooManySteps,
                 forbid: None,
@@ -75,6 +78,7 @@ pub fn unsafe_orders(book: &Rulebook) -> Vec<Unsafe> {
                         procedure: id,
                         follows: None,
                         device: None,
+                        begun: None,
                         steps,
                         wrong: Wrong::TooEarly(step_id(early.on)),
                         forbid: Some((step_id(early.step), step_id(early.on))),
@@ -132,6 +136,7 @@ fn walk_all(book: &Rulebook) -> Vec<Unsafe> {
                         procedure: id,
                         follows: None,
                         device: scene.device,
+                        begun: Some(scene.state),
                         steps: Vec::new(),
                         wrong: Wrong::BeginsWith(hazard),
                         forbid: None,
@@ -165,6 +170,7 @@ fn walk_all(book: &Rulebook) -> Vec<Unsafe> {
                         procedure: id,
                         follows,
                         device: scene.device.or(Some(connects)),
+                        begun: Some(scene.state),
                         steps: shown.into_iter().map(step_id).collect(),
                         wrong: match fault {
                             Fault::Hazard(hazard) => Wrong::Hazard(hazard),
@@ -194,6 +200,7 @@ fn walk_all(book: &Rulebook) -> Vec<Unsafe> {
                 procedure: id,
                 follows: None,
                 device: None,
+                begun: None,
                 steps: Vec::new(),
                 wrong: Wrong::NeverBegins,
                 forbid: None,

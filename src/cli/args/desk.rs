@@ -1,0 +1,29 @@
+//! What `desk` can be asked.
+
+use std::ffi::OsString;
+
+use clap::Args;
+
+/// What its help ends with.
+pub(super) const HELP: &str = "\
+Examples:
+  oxyfolio desk --rules rules
+  oxyfolio desk --rules rules --port 8080
+
+Open the address it prints in a browser on this machine; nothing outside the machine can reach
+it. Change the chapters in any editor: the page follows each save. The desk only shows the
+rulebook and never writes it. Ctrl-C ends it.";
+
+/// Options of `desk`.
+#[derive(Debug, Args)]
+pub struct Desk {
+    /// The port to listen on [default: any that is free]
+    #[arg(long, value_name = "PORT", default_value_t = 0, hide_default_value = true)]
+    pub port: u16,
+    /// The typesetting program
+    #[arg(long, value_name = "PROGRAM", default_value = "typst")]
+    pub typst: OsString,
+    /// How many seconds it may take for each document
+    #[arg(long, value_name = "SECONDS", default_value_t = 60, value_parser = clap::value_parser!(u64).range(1..=3600))]
+    pub time_limit: u64,
+}

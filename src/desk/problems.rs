@@ -1,0 +1,92 @@
+//! What is wrong with the book, in the words of `check`.
+
+use maud::{Markup, html};
+
+use super::{
+    chapter,
+    page::Room,
+    reading::Reading,
+    routes::{Desk, Page},
+};
+use crate::compile::{
+    MAX_DRAWN,
+    diagnostic::{Diagnostic, Level},
+    render::visible,
+};
+
+/// All problems on one page.
+pub fn page(_: &Desk, reading: &Reading) -> Page {
+    let content = html! {
+        h1 { "Problems" }
+        div #problems data-part {
+            @if reading.diagnostics.is_empty() {
+                p { "Nothing is wrong, and nothing is worth a second look." }
+            }
+            @for found in reading.diagnostics.iter().take(MAX_DRAWN) { (one(found, reading, true)) }
+            @let more = reading.diagnostics.len().saturating_sub(MAX_DRAWN);
+            @if reading.omitted > 0 { p { "… and more than " (more) " more" } }
+            @else if more > 0 { p { "… and " (more) " more" } }
+        }
+    };
+    Page {
+        title: "Problems".to_owned(),
+        room: Room::Problems,
+        content,
+    }
+}
+
+/// Problems that concern the book as a whole.
+pub fn of_the_book(reading: &Reading) -> Markup {
+    html! {
+        @for found in reading.diagnostics.iter().filter(|found| found.span.is_none()) {
+            (one(found, reading, false))
+        }
+    }
+}
+
+/// The word of a level, as `check` prints it.
+pub const fn word(level: Level) -> &'static str {
+    match level {
+        Level::Error => "error",
+        Level::Note => "note",
+    }
+}
+
+/// One problem: what is wrong, where, and what to write instead.
+pub fn one(found: &Diagnostic, reading: &Reading, with_source: bool) -> Markup {
+    let word = word(found.level);
+    html! {
+        div class={ "problem " (word) } {
+            p.what { strong { (word) } " " (visible(&found.message)) " " code { "[" (found.code) "]" } }
+            @if let Some(span) = found.span {
+                @let at = reading.sources.line_column(span);
+                p.where {
+                    a href=(chapter::address(reading, span)) {
+                        @if with_source { (visible(&reading.title(span.file))) ", " }
+                        "line " (at.line) ", column " (at.column)
+                    }
+                }
+                @if with_source { (chapter::source::around(reading, found)) }
+            }
+            @for (span, words) in &found.labels {
+                p.label {
+                    (visible(words)) ": "
+                    a href=(chapter::address(reading, *span)) {
+                        (visible(&reading.title(span.file))) ", line " (reading.sources.line_column(*span).line)
+                    }
+                }
+            }
+            @for hint in &found.hints { p.hint { span.help { "help: " } (lines(hint)) } }
+        }
+    }
+}
+
+/// A hint may be an order of steps, a line for each.
+fn lines(text: &str) -> Markup {
+    html! {
+        @for (index, line) in text.lines().enumerate() {
+            @if index > 0 { br; }
+            (visible(line))
+        }
+    }
+}
