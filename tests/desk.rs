@@ -24,6 +24,8 @@ mod hostile;
 mod order;
 #[path = "desk/program.rs"]
 mod program;
+#[path = "desk/since.rs"]
+mod since;
 #[path = "desk/support.rs"]
 mod support;
 #[path = "desk/trial.rs"]

@@ -17,6 +17,7 @@ pub fn run(command: &Desk, common: &Common, out: &mut dyn Write) -> Result<Outco
     let server = Server::open(Options {
         rules: common.rules.clone(),
         port: command.port,
+        since: command.since.clone(),
         typst: command.typst.clone(),
         time_limit: Duration::from_secs(command.time_limit),
     })?;

@@ -39,6 +39,7 @@ pub fn page(_: &Desk, reading: &Reading) -> Page {
             li { a href="/orders" { "Order of steps" } " draws each procedure, and walks through an order that isn't safe." }
             li { a href="/try" { "Try a set-up" } " asks the book about a device, a flow, a patient and a cylinder." }
             li { a href="/cards" { "Cards" } " shows the cards as they will print." }
+            li { a href="/since" { "Since the last edition" } " tells what an edit means before you sign it: limits, steps, minutes, worked cases and set-ups that come out otherwise." }
         }
     };
     Page {

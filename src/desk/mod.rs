@@ -1,9 +1,9 @@
 //! The medical director's desk: a page, served on this machine only, that shows a rulebook as a book and what an edit
 //! of it means.
 //!
-//! [`reading`] is one reading of the folder, kept until the next; [`watch`] reads again when a file is saved; [`server`]
-//! listens on loopback, [`gate`] turns away what comes from elsewhere, [`routes`] finds the page. The pages: [`contents`],
-//! [`chapter`] and [`problems`], [`search`], [`order`], [`trial`], [`cards`]. [`page`] is what all of them have about
+//! `reading` is one reading of the folder, kept until the next; `watch` reads again when a file is saved; `server`
+//! listens on loopback, `gate` turns away what comes from elsewhere, `routes` finds the page. The pages: `contents`,
+//! `chapter` and `problems`, `search`, `order`, `trial`, `cards`, `since`. `page` is what all of them have about
 //! their content.
 //!
 //! Nothing here writes into the rulebook: it is edited in any editor, and looked at here. Nothing clinical is worked out
@@ -26,6 +26,7 @@ mod reading;
 mod routes;
 mod search;
 mod server;
+mod since;
 mod trial;
 mod watch;
 

@@ -23,16 +23,19 @@ pub enum Room {
     Trial,
     /// The cards.
     Cards,
+    /// What changed.
+    Since,
     /// No part of it.
     None,
 }
 
-const ROOMS: [(Room, &str, &str); 5] = [
+const ROOMS: [(Room, &str, &str); 6] = [
     (Room::Book, "/", "Book"),
     (Room::Problems, "/problems", "Problems"),
     (Room::Orders, "/orders", "Order of steps"),
     (Room::Trial, "/try", "Try a set-up"),
     (Room::Cards, "/cards", "Cards"),
+    (Room::Since, "/since", "Since the last edition"),
 ];
 
 /// A page as it is sent.

@@ -25,7 +25,7 @@ use super::{
     reading::Reading,
     search,
     server::Options,
-    trial,
+    since, trial,
 };
 
 const STYLE: &str = include_str!("assets/desk.css");
@@ -36,6 +36,10 @@ const ICON: &str = include_str!("assets/icon.svg");
 #[derive(Debug)]
 pub struct Desk {
     rules: Option<PathBuf>,
+    /// The last edition as it was named on the command line.
+    pub since: Option<String>,
+    /// The last comparison.
+    pub compared: since::Compared,
     /// Sets cards.
     pub press: Press,
     port: u16,
@@ -52,6 +56,8 @@ impl Desk {
             told: watch::Sender::new(Some(reading.number)),
             reading: RwLock::new(Arc::new(reading)),
             rules: options.rules,
+            since: options.since,
+            compared: since::Compared::default(),
             press: Press::new(options.typst, options.time_limit),
             port,
         }
@@ -67,6 +73,11 @@ impl Desk {
         self.rules
             .as_ref()
             .map_or_else(String::new, |rules| rules.display().to_string())
+    }
+
+    /// The same, to be asked for its repository; none for the rulebook in this program.
+    pub fn rules(&self) -> Option<&std::path::Path> {
+        self.rules.as_deref()
     }
 
     /// Reads the rulebook, and tells the pages that are open.
@@ -139,7 +150,19 @@ pub fn router(desk: &Arc<Desk>) -> Router {
         )
         .route(
             "/cards",
-            get(|desk: Shared| shown(desk, |_, reading| cards::list(reading))),
+            get(|desk: Shared, RawQuery(query): RawQuery| {
+                shown(desk, move |desk, reading| {
+                    cards::list(desk, reading, &Query::read(query.as_deref()))
+                })
+            }),
+        )
+        .route(
+            "/since",
+            get(|desk: Shared, RawQuery(query): RawQuery| {
+                shown(desk, move |desk, reading| {
+                    since::page(desk, reading, &Query::read(query.as_deref()))
+                })
+            }),
         )
         .route(
             "/cards/{name}",

@@ -44,6 +44,8 @@ pub struct Options {
     pub rules: Option<PathBuf>,
     /// The port; 0 for any that is free.
     pub port: u16,
+    /// The last edition, to compare with: a folder, or `git:` and a revision of the rulebook's repository.
+    pub since: Option<String>,
     /// The typesetting program.
     pub typst: OsString,
     /// How long it may take for each document.
@@ -56,6 +58,7 @@ impl Default for Options {
         Self {
             rules: None,
             port: 0,
+            since: None,
             typst: "typst".into(),
             time_limit: crate::cards::typst::TIME_LIMIT,
         }

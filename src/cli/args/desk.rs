@@ -8,7 +8,8 @@ use clap::Args;
 pub(super) const HELP: &str = "\
 Examples:
   oxyfolio desk --rules rules
-  oxyfolio desk --rules rules --port 8080
+  oxyfolio desk --rules rules --since git:HEAD
+  oxyfolio desk --rules rules --since last-years-rules --port 8080
 
 Open the address it prints in a browser on this machine; nothing outside the machine can reach
 it. Change the chapters in any editor: the page follows each save. The desk only shows the
@@ -20,6 +21,9 @@ pub struct Desk {
     /// The port to listen on [default: any that is free]
     #[arg(long, value_name = "PORT", default_value_t = 0, hide_default_value = true)]
     pub port: u16,
+    /// The last edition, to compare with: a folder, or git:REV of the rulebook's repository
+    #[arg(long, value_name = "DIR|git:REV")]
+    pub since: Option<String>,
     /// The typesetting program
     #[arg(long, value_name = "PROGRAM", default_value = "typst")]
     pub typst: OsString,

@@ -13,12 +13,14 @@ use super::{
     query::{Query, escaped},
     reading::Reading,
     routes::{self, Desk, Page},
+    since,
 };
-use crate::cards::{Form, data::Document};
+use crate::cards::{Form, Wanted, data::Document, documents};
 use crate::compile::render::visible;
 
 /// The documents of the set.
-pub fn list(reading: &Reading) -> Page {
+pub fn list(desk: &Desk, reading: &Reading, query: &Query) -> Page {
+    let with = since::chosen(desk, query);
     let content = html! {
         h1 { "Cards" }
         div #cards data-part {
@@ -33,7 +35,7 @@ pub fn list(reading: &Reading) -> Page {
                     ul.documents {
                         @for (name, document) in documents {
                             li {
-                                a href={ "/cards/" (escaped(name)) } { (called(document)) }
+                                a href=(with_old(&format!("/cards/{}", escaped(name)), with)) { (called(document)) }
                                 @let count = document.cards.len();
                                 " " span.small { @if document.one_sided.is_some() { (numbered(count, "card")) } @else { (numbered(count, "sheet")) } }
                             }
@@ -60,13 +62,21 @@ fn called(document: &Document) -> String {
     format!("{}, on {paper}", visible(title))
 }
 
+/// An address that keeps the old edition that was chosen.
+fn with_old(address: &str, with: Option<&str>) -> String {
+    with.map_or_else(
+        || address.to_owned(),
+        |with| format!("{address}?with={}", escaped(with)),
+    )
+}
+
 fn named<'a>(documents: &'a [(String, Document)], name: &str) -> Option<&'a Document> {
     let mut named = documents.iter().filter(|(known, _)| known == name);
     named.next().map(|(_, document)| document)
 }
 
 /// The pages of a document; none where the set has no such document.
-pub fn page(desk: &Desk, reading: &Reading, name: &str, _: &Query) -> Option<Page> {
+pub fn page(desk: &Desk, reading: &Reading, name: &str, query: &Query) -> Option<Page> {
     let mut title = name.to_owned();
     let shown = match reading.cards() {
         None => not_with_errors("no cards can be printed"),
@@ -74,11 +84,11 @@ pub fn page(desk: &Desk, reading: &Reading, name: &str, _: &Query) -> Option<Pag
         Some(Ok(documents)) => {
             let document = named(documents, name)?;
             title = called(document);
-            pages(desk, reading, name, document)
+            pages(desk, reading, name, document, since::chosen(desk, query))
         }
     };
     let content = html! {
-        p { a href="/cards" { "All cards and sheets" } }
+        p { a href=(with_old("/cards", since::chosen(desk, query))) { "All cards and sheets" } }
         h1 { (visible(&title)) }
         div #pages data-part { (shown) }
     };
@@ -89,34 +99,99 @@ pub fn page(desk: &Desk, reading: &Reading, name: &str, _: &Query) -> Option<Pag
     })
 }
 
-fn pages(desk: &Desk, reading: &Reading, name: &str, document: &Document) -> Markup {
-    match desk.press.pages(reading, name, Form::Svg, document) {
+fn pages(desk: &Desk, reading: &Reading, name: &str, document: &Document, with: Option<&str>) -> Markup {
+    let Some(book) = reading.sound_book() else {
+        return not_with_errors("no cards can be printed");
+    };
+    let old = with.map(|with| old_pages(desk, name, with));
+    match desk.press.pages(book, name, Form::Svg, document) {
         Err(error) => html! {
             div.refusal {
                 p { strong { "The cards can't be shown." } }
                 p { (visible(&error.to_string())) }
             }
         },
-        Ok(set) => {
-            let paper = document.paper.as_ref().unwrap_or(&document.size);
-            let (width, height) = (pixels(paper.width_mm), pixels(paper.height_mm));
-            html! {
-                p {
-                    a.button href=(address(reading, name, "pdf")) { "Print: get the PDF" }
-                    " Print at 100 % (“actual size”)."
+        Ok(set) => html! {
+            p {
+                a.button href=(address(&book.short_digest, name, "pdf")) { "Print: get the PDF" }
+                " Print at 100 % (“actual size”)."
+            }
+            @match &old {
+                Some(Ok(old)) => (both(name, document, &book.short_digest, set.len(), old)),
+                Some(Err(error)) => {
+                    p.wrong { "The cards of the last edition can't be shown: " (visible(error)) }
+                    (alone(name, document, &book.short_digest, set.len()))
                 }
-                ol.sheets {
-                    @for number in 1..=set.len() {
-                        li {
-                            figure {
-                                img src=(address(reading, name, &format!("{number}.svg"))) width=(width) height=(height)
-                                    loading="lazy" alt={ "Page " (number) " of " (called(document)) "; the PDF has its text" };
-                                figcaption { "Page " (number) " of " (set.len()) }
-                            }
-                        }
-                    }
+                None => (alone(name, document, &book.short_digest, set.len())),
+            }
+        },
+    }
+}
+
+fn alone(name: &str, document: &Document, code: &str, count: usize) -> Markup {
+    html! {
+        ol.sheets {
+            @for number in 1..=count {
+                li { (sheet(name, document, code, number, &format!("Page {number} of {count}"))) }
+            }
+        }
+    }
+}
+
+/// The last edition's cards in their own document.
+struct Old {
+    edition: String,
+    code: String,
+    document: Document,
+    count: usize,
+}
+
+fn old_pages(desk: &Desk, name: &str, with: &str) -> Result<Old, String> {
+    let edition = since::old(desk, with)?;
+    if !edition.problems.is_empty() || edition.omitted > 0 {
+        return Err("`check` finds errors in it today".to_owned());
+    }
+    let book = &edition.book;
+    let documents = documents(book, &Wanted::default()).map_err(|error| error.to_string())?;
+    let document = named(&documents, name).ok_or("it has no such cards")?;
+    let set = desk
+        .press
+        .pages(book, name, Form::Svg, document)
+        .map_err(|error| error.to_string())?;
+    Ok(Old {
+        edition: book.agency.edition.to_string(),
+        code: book.short_digest.to_string(),
+        document: document.clone(),
+        count: set.len(),
+    })
+}
+
+/// Page beside page: the last edition on the left.
+fn both(name: &str, document: &Document, code: &str, count: usize, old: &Old) -> Markup {
+    html! {
+        p { "On the left the cards of edition " (visible(&old.edition)) " (" span.code { (old.code) } "), on the right those of the text on the desk." }
+        ol.sheets.both {
+            @for number in 1..=count.max(old.count) {
+                li.beside-old {
+                    @if number <= old.count {
+                        (sheet(name, &old.document, &old.code, number, &format!("Then, page {number} of {}", old.count)))
+                    } @else { p { "There was no such page." } }
+                    @if number <= count {
+                        (sheet(name, document, code, number, &format!("Now, page {number} of {count}")))
+                    } @else { p { "There is no such page any more." } }
                 }
             }
+        }
+    }
+}
+
+fn sheet(name: &str, document: &Document, code: &str, number: usize, words: &str) -> Markup {
+    let paper = document.paper.as_ref().unwrap_or(&document.size);
+    html! {
+        figure {
+            img src=(address(code, name, &format!("{number}.svg"))) width=(pixels(paper.width_mm)) height=(pixels(paper.height_mm))
+                loading="lazy" alt={ (words) ": " (called(document)) "; the PDF has its text" };
+            figcaption { (words) }
         }
     }
 }
@@ -127,8 +202,8 @@ fn pixels(millimetres: f64) -> f64 {
 }
 
 /// The address of a file, with the text it belongs to, so that no browser shows an older one.
-fn address(reading: &Reading, name: &str, ending: &str) -> String {
-    format!("/print/{}.{}.{ending}", escaped(name), reading.short_digest)
+fn address(code: &str, name: &str, ending: &str) -> String {
+    format!("/print/{}.{code}.{ending}", escaped(name))
 }
 
 /// A file: `NAME.CODE.pdf`, or a page as `NAME.CODE.3.svg`.
@@ -148,13 +223,15 @@ fn made(desk: &Desk, file: &str) -> Option<Response> {
         [name, code, number, "svg"] => (name, code, Form::Svg, number.parse::<usize>().ok()?),
         _ => return None,
     };
-    if code != reading.short_digest {
-        return None;
-    }
-    let document = named(reading.cards()?.ok()?, name)?;
-    let set = match desk.press.pages(&reading, name, form, document) {
-        Ok(set) => set,
-        Err(error) => return Some((StatusCode::SERVICE_UNAVAILABLE, error.to_string()).into_response()),
+    let set = if code == reading.short_digest {
+        let document = named(reading.cards()?.ok()?, name)?;
+        match desk.press.pages(reading.sound_book()?, name, form, document) {
+            Ok(set) => set,
+            Err(error) => return Some((StatusCode::SERVICE_UNAVAILABLE, error.to_string()).into_response()),
+        }
+    } else {
+        // Of the last edition there are the pages that were shown beside these.
+        desk.press.kept(code, name, form)?
     };
     let page = set.get(number.checked_sub(1)?)?.clone();
     if form == Form::Svg {

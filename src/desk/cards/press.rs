@@ -11,8 +11,7 @@ use std::{
 
 use axum::body::Bytes;
 
-use super::super::reading::Reading;
-use crate::book::Date;
+use crate::book::Rulebook;
 use crate::cards::{
     Form,
     data::Document,
@@ -28,6 +27,7 @@ pub type Pages = Arc<Vec<Bytes>>;
 #[derive(Debug)]
 struct Kept {
     digest: String,
+    code: String,
     name: String,
     form: Form,
     pages: Pages,
@@ -54,19 +54,15 @@ impl Press {
         }
     }
 
-    /// The pages of a document of a reading: one file as PDF, one for each page otherwise.
+    /// The pages of a document of a book: one file as PDF, one for each page otherwise.
     pub fn pages(
         &self,
-        reading: &Reading,
+        book: &Rulebook,
         name: &str,
         form: Form,
         document: &Document,
     ) -> Result<Pages, TypstError> {
-        let digest = reading.digest.as_str();
-        let date = reading
-            .book
-            .as_ref()
-            .map_or(Date::tabled(1970, 1, 1), |book| book.agency.effective);
+        let digest = &*book.digest;
         if let Some(pages) = self.find(digest, name, form) {
             return Ok(pages);
         }
@@ -75,11 +71,12 @@ impl Press {
             return Ok(pages);
         }
         let program = Program::find_within(self.program.clone(), self.time_limit)?;
-        let set = program.set(document, date, form)?;
+        let set = program.set(document, book.agency.effective, form)?;
         let pages: Pages = Arc::new(set.into_iter().map(Bytes::from).collect());
         let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
         kept.push(Kept {
             digest: digest.to_owned(),
+            code: book.short_digest.to_string(),
             name: name.to_owned(),
             form,
             pages: Arc::clone(&pages),
@@ -90,6 +87,14 @@ impl Press {
             kept.remove(0);
         }
         Ok(pages)
+    }
+
+    /// Pages that were made before, of whatever text has this code.
+    pub fn kept(&self, code: &str, name: &str, form: Form) -> Option<Pages> {
+        let kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
+        kept.iter()
+            .find(|one| one.code == code && one.name == name && one.form == form)
+            .map(|one| Arc::clone(&one.pages))
     }
 
     fn find(&self, digest: &str, name: &str, form: Form) -> Option<Pages> {

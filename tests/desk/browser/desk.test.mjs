@@ -28,6 +28,8 @@ let desk;
 let address;
 let rules;
 let outside;
+let old;
+let reworded;
 
 const open = async (folder, more = []) => {
   const started = spawn(program, ["desk", "--rules", folder, ...more], { stdio: ["ignore", "pipe", "inherit"] });
@@ -78,7 +80,19 @@ const edit = async (name, change) => {
   const changed = change(text);
   assert.notEqual(changed, text, "the edit changes something");
   await writeFile(path, changed);
-  return () => writeFile(path, text);
+  return async () => {
+    await writeFile(path, text);
+    await sound();
+  };
+};
+
+// The book as it was: the next test must not see the errors of this one.
+const sound = async () => {
+  const since = Date.now();
+  while (!(await (await fetch(address)).text()).includes("No errors.")) {
+    assert.ok(Date.now() - since < WAIT, "the book has no errors again");
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
 };
 
 before(async () => {
@@ -86,6 +100,20 @@ before(async () => {
   await mkdir(screens, { recursive: true });
   rules = join(await mkdtemp(join(tmpdir(), "desk-browser-")), "rules");
   await cp(join(root, "rules"), rules, { recursive: true });
+  // The last edition: another limit, another step.
+  old = join(rules, "../old");
+  await cp(rules, old, { recursive: true });
+  const chapter = join(old, "05-delivery-devices.md");
+  const text = await readFile(chapter, "utf8");
+  const fig = text.replace("flow: 10 to 15 L/min\nusual: 15 L/min\noxygen: 60", "flow: 9 to 15 L/min\nusual: 15 L/min\noxygen: 60");
+  assert.notEqual(fig, text);
+  await writeFile(chapter, fig);
+  // Another, whose words are others and which has no errors.
+  reworded = join(rules, "../reworded");
+  await cp(rules, reworded, { recursive: true });
+  const steps = join(reworded, "04-fitting-the-regulator.md");
+  const words = await readFile(steps, "utf8");
+  await writeFile(steps, words.replace("Put on clean gloves, free of oil and grease.", "Put on gloves that are clean."));
   ({ started: desk, printed: address } = await open(rules));
   browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
@@ -117,6 +145,9 @@ const PAGES = [
   ["mistakes", "/try?device=non-rebreather&flow=many&group=adult&condition=none&condition=retains-co2&pressure=1+bar+2"],
   ["cards", "/cards"],
   ["document", "/cards/cards-id-1-letter"],
+  ["since", "/since"],
+  ["compared", "/since?with=OLD"],
+  ["beside", "/cards/cards-id-1-letter?with=REWORDED"],
   ["nothing", "/nothing"],
 ];
 
@@ -143,7 +174,7 @@ describe("every page", () => {
         for (const [name, path] of PAGES) {
           // A page that isn't there answers so, which the browser tells as an error.
           if (name === "nothing") continue;
-          await look(page, `${name}-${where}`, address + path);
+          await look(page, `${name}-${where}`, address + path.replace("OLD", encodeURIComponent(old)).replace("REWORDED", encodeURIComponent(reworded)));
         }
       });
     });
@@ -304,6 +335,32 @@ describe("the director", () => {
       const pdf = await fetch(address + print);
       assert.equal(pdf.headers.get("content-type"), "application/pdf");
       assert.equal(Buffer.from(await pdf.arrayBuffer()).subarray(0, 5).toString(), "%PDF-");
+    });
+  });
+
+  test("sees what changed since the last edition, and tries the example", async () => {
+    await visit({}, async (page) => {
+      await page.goto(`${address}/since`);
+      await page.getByLabel("The edition to compare with").fill(old);
+      await page.getByRole("button", { name: "Compare" }).click();
+      await page.getByText("least flow: 9 L/min → 10 L/min (stricter)").first().waitFor();
+      await page.getByRole("link", { name: "Try it" }).first().click();
+      await page.waitForURL(/\/try\?device=/);
+      await page.locator(".finding").first().waitFor();
+    });
+  });
+
+  test("sees the cards beside those of the last edition", async () => {
+    await visit({}, async (page) => {
+      await page.goto(`${address}/cards/cards-id-1-letter?with=${encodeURIComponent(reworded)}`);
+      const pairs = page.locator(".beside-old");
+      assert.ok((await pairs.count()) > 1);
+      const images = pairs.first().locator("img");
+      assert.equal(await images.count(), 2);
+      const drawn = await images.evaluateAll((all) => Promise.all(all.map((one) => one.decode().then(() => one.naturalWidth))));
+      assert.ok(drawn.every((width) => width > 100), `both are drawn: ${drawn}`);
+      const [then, now] = await images.evaluateAll((all) => all.map((one) => one.getAttribute("src")));
+      assert.notEqual(then, now);
     });
   });
 
