@@ -13,16 +13,13 @@ Examples:
   oxyfolio cards --out my-cards
   oxyfolio cards --rules rules --out my-cards --paper letter --size id-1
   oxyfolio cards --size a6 --paper alone --as png --dpi 96
-  oxyfolio cards --only check-off --paper a4
   oxyfolio cards --backs short-edge --back-shift 0.5,-1
   oxyfolio cards --matches KM7P-3QWD --rules rules --older last-years-rules
 
 Print at 100 % (\"actual size\") and measure the bar on the sheet: it is 50 mm long. The backs
 are for a printer that turns the paper on its long edge, unless --backs says otherwise. Hold
 a printed sheet against the light: where front and back marks lie apart, give the distance
-to --back-shift. Every face has the book's short code; the QR code, which says the same and
-which card it is, stands on every face, on ID-1 on each card's first face only.
-Either all files are new, or after an error all are as they were.
+to --back-shift. Either all files are new, or after an error all are as they were.
 
 With --matches nothing is printed: the answer is whether the card belongs to the rulebook.
 Exit code 1: it doesn't.";
