@@ -43,6 +43,9 @@ pub mod equipment;
 #[cfg(feature = "serde")]
 pub mod exchange;
 pub mod guard;
+#[cfg(all(doc, feature = "compare"))]
+#[doc = include_str!("limits.md")]
+pub mod limits {}
 #[cfg(feature = "alloc")]
 pub mod lookup;
 pub mod oxygen;

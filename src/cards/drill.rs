@@ -3,14 +3,8 @@
 
 use serde::Serialize;
 
-use super::{
-    CardsError,
-    format::{self, Format},
-    glyphs,
-    identity::{self, Identity},
-    typst,
-};
-use crate::book::{ALWAYS_CAUTIONS, OfficePaper, Rulebook};
+use super::{CardsError, glyphs, identity::Frame, typst};
+use crate::book::{OfficePaper, Rulebook};
 use crate::drill::{Exercise, Kind, Sheet};
 
 /// The templates, by file name.
@@ -23,10 +17,8 @@ const TEMPLATES: &[(&str, &str)] = &[
 /// The data of one document.
 #[derive(Clone, Debug, Serialize)]
 pub struct Page {
-    identity: Identity,
-    disclaimers: Vec<String>,
-    cautions: Vec<String>,
-    paper: Format,
+    #[serde(flatten)]
+    frame: Frame,
     /// Practice or answers.
     title: &'static str,
     /// Whether it is the answer sheet.
@@ -70,10 +62,7 @@ impl Page {
     pub fn new(book: &Rulebook, sheet: &Sheet<'_>, seed: u64, side: Side, paper: OfficePaper) -> Self {
         let answers = side == Side::Answers;
         Self {
-            identity: Identity::of(book),
-            disclaimers: identity::disclaimers(book),
-            cautions: ALWAYS_CAUTIONS.map(str::to_owned).to_vec(),
-            paper: format::of_office_paper(paper),
+            frame: Frame::of(book, paper),
             title: if answers {
                 "Oxygen drill: answers"
             } else {

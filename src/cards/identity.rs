@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use crate::book::{ALWAYS_DISCLAIMERS, Rulebook};
+use super::format::{self, Format};
+use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, OfficePaper, Rulebook};
 
 /// Whose rulebook it is, and which edition.
 #[derive(Clone, Debug, Serialize)]
@@ -39,6 +40,32 @@ impl Identity {
             review: agency.review.to_string(),
             signed_off: agency.signed_off.to_string(),
             digest: book.short_digest.to_string(),
+        }
+    }
+}
+
+/// What every page of office paper has beside what it is about.
+#[derive(Clone, Debug, Serialize)]
+pub struct Frame {
+    /// Whose page it is.
+    pub identity: Identity,
+    /// The disclaimers of everything printed, then the agency's own.
+    pub disclaimers: Vec<String>,
+    /// The cautions of everything printed.
+    pub cautions: Vec<String>,
+    /// The paper.
+    pub paper: Format,
+}
+
+impl Frame {
+    /// That of a rulebook's pages on a paper.
+    #[must_use]
+    pub fn of(book: &Rulebook, paper: OfficePaper) -> Self {
+        Self {
+            identity: Identity::of(book),
+            disclaimers: disclaimers(book),
+            cautions: ALWAYS_CAUTIONS.map(str::to_owned).to_vec(),
+            paper: format::of_office_paper(paper),
         }
     }
 }

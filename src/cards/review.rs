@@ -4,14 +4,8 @@ use std::path::Path;
 
 use serde::Serialize;
 
-use super::{
-    CardsError,
-    format::{self, Format},
-    glyphs,
-    identity::{self, Identity},
-    output, typst,
-};
-use crate::book::{ALWAYS_CAUTIONS, Kind, OfficePaper, Rulebook};
+use super::{CardsError, glyphs, identity::Frame, output, typst};
+use crate::book::{Kind, OfficePaper, Rulebook};
 use crate::check::Level;
 use crate::records::run::{GroupSum, Row, Tally};
 
@@ -31,10 +25,8 @@ const TEMPLATES: &[(&str, &str)] = &[
 /// What stands on the page, ready to print.
 #[derive(Clone, Debug, Serialize)]
 pub struct Page {
-    identity: Identity,
-    disclaimers: Vec<String>,
-    cautions: Vec<String>,
-    paper: Format,
+    #[serde(flatten)]
+    frame: Frame,
     /// From the earliest time to the latest; empty where no time was written.
     span: String,
     counts: Vec<Count>,
@@ -90,10 +82,7 @@ impl Page {
             number: number.to_string(),
         };
         Self {
-            identity: Identity::of(book),
-            disclaimers: identity::disclaimers(book),
-            cautions: ALWAYS_CAUTIONS.map(str::to_owned).to_vec(),
-            paper: format::of_office_paper(paper),
+            frame: Frame::of(book, paper),
             span: match (tally.first, tally.last) {
                 (Some(first), Some(last)) => format!("{first} to {last}"),
                 _ => String::new(),

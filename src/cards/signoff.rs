@@ -6,15 +6,13 @@ use std::path::Path;
 use serde::Serialize;
 
 use super::{
-    CardsError,
-    format::{self, Format},
-    glyphs,
-    identity::{self, Identity},
+    CardsError, glyphs,
+    identity::Frame,
     output,
     reprint::{Reprint, Why},
     typst,
 };
-use crate::book::{ALWAYS_CAUTIONS, OfficePaper, Rulebook};
+use crate::book::{OfficePaper, Rulebook};
 use crate::compare::{Change, Comparison, Direction, Side};
 
 /// The most lines of each part.
@@ -32,10 +30,8 @@ const TEMPLATES: &[(&str, &str)] = &[
 /// What stands on the page, ready to print.
 #[derive(Clone, Debug, Serialize)]
 pub struct Page {
-    identity: Identity,
-    disclaimers: Vec<String>,
-    cautions: Vec<String>,
-    paper: Format,
+    #[serde(flatten)]
+    frame: Frame,
     /// The old edition, in a line.
     old: String,
     /// The new edition, in a line.
@@ -99,10 +95,7 @@ impl Page {
         let verdicts: u32 = grid.verdicts.iter().map(|change| change.setups).sum();
         let share = |number: u32| format!("{number} of {}", grid.setups);
         Self {
-            identity: Identity::of(book),
-            disclaimers: identity::disclaimers(book),
-            cautions: ALWAYS_CAUTIONS.map(str::to_owned).to_vec(),
-            paper: format::of_office_paper(paper),
+            frame: Frame::of(book, paper),
             old: side(&comparison.old),
             new: side(&comparison.new),
             warnings: warnings(comparison),
@@ -142,7 +135,7 @@ fn side(side: &Side) -> String {
 }
 
 fn warnings(comparison: &Comparison) -> Vec<String> {
-    let mut warnings = Vec::new();
+    let mut warnings: Vec<String> = comparison.one_name_for_two().into_iter().collect();
     for (word, side) in [("old", &comparison.old), ("new", &comparison.new)] {
         if side.errors > 0 {
             warnings.push(format!(

@@ -38,7 +38,14 @@ pub fn run(command: &New, common: &Common, out: &mut dyn Write) -> Result<Outcom
                 out,
                 "{undecided} values are to be decided. This lists each with its place and what to write:\n"
             )?;
-            writeln!(out, "    oxyfolio check --rules {shown}\n")?;
+            // A name with a space, to be copied as it stands.
+            let quoted = command.folder.to_string_lossy();
+            let quoted = if quoted.contains(|sign: char| !(sign.is_alphanumeric() || "-_./".contains(sign))) {
+                format!("\"{quoted}\"")
+            } else {
+                quoted.into_owned()
+            };
+            writeln!(out, "    oxyfolio check --rules {quoted}\n")?;
             writeln!(
                 out,
                 "It is no protocol until a licensed medical director has decided, read and signed it."

@@ -47,6 +47,21 @@ pub struct Comparison {
     pub grid: Grid,
 }
 
+impl Comparison {
+    /// What is to be said when two texts go by one edition's name: cards of both would look alike but for their code.
+    #[must_use]
+    pub fn one_name_for_two(&self) -> Option<String> {
+        let is_so = self.old.edition == self.new.edition && self.old.digest != self.new.digest;
+        is_so.then(|| {
+            format!(
+                "Both are called edition {}. A changed book is a new edition: raise `edition`, set its dates, and have it \
+                 signed again.",
+                self.new.edition
+            )
+        })
+    }
+}
+
 /// One of the two editions.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Side {

@@ -187,6 +187,7 @@ fn revisions(rules: &Path) -> Vec<(String, String, String)> {
 fn shown(reading: &Reading, words: &str, told: &Told) -> Markup {
     let comparison = &told.comparison;
     html! {
+        @if let Some(said) = comparison.one_name_for_two() { p.wrong { (visible(&said)) } }
         dl.facts {
             @for (word, side) in [("Then", &comparison.old), ("Now", &comparison.new)] { dt { (word) } dd { (one_side(side)) } }
         }

@@ -14,6 +14,7 @@ use super::{
 };
 use crate::book::{Rule, Rulebook};
 use crate::compile::render::visible;
+use crate::quantity::{PressureUnit, TemperatureUnit};
 
 use asked::{Asked, Field};
 
@@ -60,8 +61,16 @@ fn asking(reading: &Reading, book: &Rulebook, query: &Query) -> Markup {
 
 fn form(book: &Rulebook, query: &Query, asked: &Asked) -> Markup {
     let agency = &book.agency;
-    let pressure = format!("1500 {}", agency.pressure_unit.symbol());
-    let temperature = format!("20 {}", agency.temperature_unit.symbol());
+    let pressure = match agency.pressure_unit {
+        PressureUnit::Psi => "1500 psi",
+        PressureUnit::Bar => "100 bar",
+        PressureUnit::Kpa => "10000 kPa",
+        PressureUnit::Mpa => "10 MPa",
+    };
+    let temperature = match agency.temperature_unit {
+        TemperatureUnit::Celsius => "20 °C",
+        TemperatureUnit::Fahrenheit => "70 °F",
+    };
     let rules = |rules: &mut dyn Iterator<Item = &Rule>| -> Vec<(String, String)> {
         rules
             .map(|rule| (rule.id.to_string(), rule.name.to_string()))
@@ -84,8 +93,8 @@ fn form(book: &Rulebook, query: &Query, asked: &Asked) -> Markup {
             fieldset {
                 legend { "Cylinder" }
                 (choice(Field::Cylinder, query, asked, &rules(&mut book.cylinders.iter().map(|cylinder| &cylinder.rule))))
-                (text(Field::Pressure, query, asked, &pressure))
-                (text(Field::Temperature, query, asked, &temperature))
+                (text(Field::Pressure, query, asked, pressure))
+                (text(Field::Temperature, query, asked, temperature))
                 (text(Field::Minutes, query, asked, "40 min"))
             }
             p { button type="submit" { "Check this set-up" } " " a href="/try" { "Begin anew" } }

@@ -53,6 +53,12 @@ mistakes! {
     unit_of_temperature_without_degree [Marked("unknown-unit")] {
         "02-handling-cylinders-safely.md": "value: \"-30 to 50 °C\"" => "value: \"-30 to 50 ‹C›\"",
     }
+    curly_quotes_from_a_text_processor [Marked("not-a-quantity")] {
+        "05-delivery-devices.md": "oxygen: 60 to 95 %" => "oxygen: ‹“60› to 95 %”",
+    }
+    list_kept_in_quotes [Marked("not-a-quantity")] {
+        "05-delivery-devices.md": "oxygen: 60 to 95 %" => "oxygen: \"‹[60› %, 95 %]\"",
+    }
     number_in_words [Marked("not-a-quantity")] {
         "06-saturation-targets.md": "value: 5 min" => "value: ‹five› minutes",
     }

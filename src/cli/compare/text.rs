@@ -35,6 +35,9 @@ fn sides(comparison: &Comparison, out: &mut dyn Write) -> io::Result<()> {
         )?;
         troubles(side, out)?;
     }
+    if let Some(said) = comparison.one_name_for_two() {
+        writeln!(out, "\n{said}")?;
+    }
     writeln!(out)
 }
 

@@ -176,7 +176,7 @@ pub fn compare(
     }
     let plain: Vec<String> = actual.iter().map(ToString::to_string).collect();
     error.hint(if plain.is_empty() {
-        "correct the rule; or, where the new answer is right, write `no finding` in the case".to_owned()
+        "correct the rule; or, where the new answer is right, move the case to just beyond the new limit, or write `no finding` in it".to_owned()
     } else {
         format!(
             "correct the rule; or, where the new answer is right, write in the case `findings: [{}]`",

@@ -164,7 +164,14 @@ pub fn no_number(text: &str, start: usize) -> Mistake {
         start..start + word.len(),
         format!("expected a number with its unit, found `{word}`"),
     )
-    .hint("write for example `10 L/min` or `94 to 98 %`")
+    .hint(match word.chars().next() {
+        // As a text processor writes them.
+        Some('“' | '”' | '„' | '‘' | '’' | '«' | '»') => {
+            "this is a curly quotation mark: write a straight one (\"), or none"
+        }
+        Some('[') => "this is a list: take the quotation marks round it away",
+        _ => "write for example `10 L/min` or `94 to 98 %`",
+    })
 }
 
 /// `1,000`, `1 000`, `0,16` and `10-15` are written otherwise here.
