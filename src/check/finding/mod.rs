@@ -1,10 +1,8 @@
 //! What the checker finds: plain data that quotes the rule it is about.
 
-mod words;
+pub(super) mod words;
 
 use core::fmt;
-
-pub(super) use words::{Lower, does_not_fit, flow_is_too};
 
 use super::duration::GaugeReading;
 use crate::book::{Device, Hazard, Kind, Rule, Severity, Target};

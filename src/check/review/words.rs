@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::finding::{About, Fault, Finding, Mismatch, NotRecorded, Scene};
-use crate::check::finding::{Lower, does_not_fit, flow_is_too};
+use crate::check::finding::words::{Lower, does_not_fit, flow_is_too};
 use crate::quantity::{Number, PressureUnit};
 
 /// The finding in a sentence.
