@@ -6,6 +6,7 @@ use super::{
     CannotRun, Outcome,
     answers::{Frame, diagnostic},
     args::Format,
+    reader::aside,
     words,
 };
 use crate::book::Rulebook;
@@ -21,8 +22,7 @@ pub fn reject(
 ) -> Result<Outcome, CannotRun> {
     match format {
         Format::Text => {
-            anstream::eprint!("{}", rejected.render(true));
-            anstream::eprintln!("{closing}");
+            aside(format_args!("{}{closing}\n", rejected.render(true)));
         }
         Format::Json => words::json(out, &Frame::of(book).round(diagnostic::Rejected::of(rejected)))?,
     }

@@ -1,7 +1,7 @@
 //! The program: a thin face on the library. Each command has a file of its own.
 //!
 //! Exit codes: 0 when nothing is wrong, 1 with findings or errors in the rulebook, 2 when the command could not run, 3 when
-//! some rows or lines of records could not be read.
+//! some rows or lines of records could not be read, 141 when nobody reads the answer any more (`reader.rs`).
 
 mod answer;
 mod answers;
@@ -16,6 +16,7 @@ mod drill;
 mod duration;
 mod new;
 mod plan;
+mod reader;
 mod review;
 mod sarif;
 mod setup;
@@ -30,6 +31,7 @@ use clap::Parser as _;
 use crate::cards::glyphs;
 pub use answers::schemas;
 use args::{Arguments, AskedFormat, Command};
+use reader::{Reader, aside};
 
 /// How a command ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -70,7 +72,7 @@ impl<E: core::fmt::Display> From<E> for CannotRun {
 pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
     let (common, asked) = arguments.asked.split();
-    let mut out = anstream::stdout().lock();
+    let mut out = Reader(anstream::stdout().lock());
     let is_drill = matches!(arguments.command, Command::Drill(_));
     let outcome = match &arguments.command {
         Command::Check(command) if asked == AskedFormat::Sarif => sarif::run(command, &common, &mut out),
@@ -102,9 +104,10 @@ pub fn run() -> ExitCode {
     });
     match outcome {
         Ok(outcome) => ExitCode::from(outcome.code()),
+        Err(_) if reader::is_gone() => ExitCode::from(reader::GONE),
         Err(CannotRun(reason)) => {
             // A name in it may hold a line break or an escape: nothing of it may drive the terminal.
-            anstream::eprintln!("error: {}", glyphs::visible(&reason));
+            aside(format_args!("error: {}\n", glyphs::visible(&reason)));
             ExitCode::from(2)
         }
     }

@@ -11,7 +11,7 @@ mod request;
 mod schema;
 mod values;
 
-use std::io::{self, BufWriter, ErrorKind, Write};
+use std::io::{self, BufWriter, Write};
 
 use serde::Serialize;
 
@@ -23,6 +23,7 @@ use super::{
     },
     args::{Answer, Common},
     book,
+    reader::Reader,
 };
 use ask::Session;
 use lines::{Lines, MOST_BYTES, Read};
@@ -36,9 +37,11 @@ const MOST_MISTAKES: usize = 20;
 /// Answers until the input ends.
 pub fn run(command: &Answer, common: &Common) -> Result<Outcome, CannotRun> {
     // Lines for programs go past what takes colours out.
-    let mut out = BufWriter::new(io::stdout().lock());
+    let mut out = BufWriter::new(Reader(io::stdout().lock()));
     if command.schema {
-        return quietly(schema::print(&mut out));
+        return schema::print(&mut out)
+            .map(|()| Outcome::Fine)
+            .map_err(cannot_write);
     }
     let session = match Session::open(common.rules.as_deref()) {
         Ok(session) => session,
@@ -63,22 +66,13 @@ pub fn run(command: &Answer, common: &Common) -> Result<Outcome, CannotRun> {
             out.write_all(&line)?;
             out.flush()
         });
-        match written {
-            Ok(()) => {}
-            Err(error) => return quietly(Err(error)),
-        }
+        written.map_err(cannot_write)?;
     }
     Ok(Outcome::Fine)
 }
 
-/// Who no longer reads doesn't want to hear of it.
-fn quietly(written: io::Result<()>) -> Result<Outcome, CannotRun> {
-    match written {
-        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
-            Err(CannotRun(format!("cannot write the answer: {error}")))
-        }
-        _ => Ok(Outcome::Fine),
-    }
+fn cannot_write(error: io::Error) -> CannotRun {
+    CannotRun(format!("cannot write the answer: {error}"))
 }
 
 /// The line that answers a line.

@@ -13,16 +13,14 @@ Examples:
   oxyfolio cards --out my-cards
   oxyfolio cards --rules rules --out my-cards --paper letter --size id-1
   oxyfolio cards --size a6 --paper alone --as png --dpi 96
-  oxyfolio cards --backs short-edge --back-shift 0.5,-1
   oxyfolio cards --matches KM7P-3QWD --rules rules --older last-years-rules
 
-Print at 100 % (\"actual size\") and measure the bar on the sheet: it is 50 mm long. The backs
-are for a printer that turns the paper on its long edge, unless --backs says otherwise. Hold
-a printed sheet against the light: where front and back marks lie apart, give the distance
-to --back-shift. Either all files are new, or after an error all are as they were.
+Print at 100 % (\"actual size\"): the bar on the sheet is then 50 mm long. Hold a printed sheet \
+against the light: where front and back marks lie apart, give the distance to --back-shift. Either \
+all files are new, or after an error all are as they were.
 
-With --matches nothing is printed: the answer is whether the card belongs to the rulebook.
-Exit code 1: it doesn't.";
+Exit code: 0 printed, or the card belongs to the rulebook; 1 it doesn't, or the rulebook has errors; \
+2 could not run.";
 
 /// Options of `cards`.
 #[derive(Debug, Args)]
@@ -30,37 +28,37 @@ pub struct Cards {
     /// The folder for the files; made if it isn't there
     #[arg(long, value_name = "DIR", default_value = "oxyfolio-cards")]
     pub out: PathBuf,
-    /// The paper to print on: a4, letter, or alone for pages of the cards' own size; may be given more than once [default: the agency's paper]
+    /// The paper: a4, letter, or alone for pages of the cards' own size; may be repeated [default: the agency's]
     #[arg(long, value_enum, hide_possible_values = true)]
     pub paper: Vec<PaperArg>,
-    /// The size of the cards: id-1, 3x5, a7 or a6; may be given more than once [default: those the rulebook names]
+    /// The size of the cards: id-1, 3x5, a7 or a6; may be repeated [default: those of the rulebook]
     #[arg(long, value_enum, hide_possible_values = true)]
     pub size: Vec<SizeArg>,
-    /// Only this part of the set: cards, check-off, log or poster; may be given more than once [default: all; with --size: cards]
+    /// Only this part: cards, check-off, log or poster; may be repeated [default: all; with --size: cards]
     #[arg(long, value_name = "PART", value_enum, hide_possible_values = true)]
     pub only: Vec<PartArg>,
-    /// The kind of files: pdf, svg or png (a file for each page); --format is how the program answers
+    /// The kind of files: pdf, svg or png (a file for each page)
     #[arg(long = "as", value_name = "KIND", value_enum, default_value_t = FormArg::Pdf, hide_possible_values = true)]
     pub form: FormArg,
-    /// Dots to the inch of PNG images, from 36 to 1200: 96 shows a card at its true size on most screens [default: 300]
+    /// Dots to the inch of PNG images, 36 to 1200: 96 is true size on most screens [default: 300]
     #[arg(long, value_name = "DOTS", value_parser = clap::value_parser!(u16).range(36..=1200))]
     pub dpi: Option<u16>,
-    /// How backs come behind their fronts: long-edge, short-edge (which edge the printer turns the paper on), or fold
+    /// How backs come behind fronts: on which edge the printer turns the paper, long-edge or short-edge, or fold
     #[arg(long, value_enum, default_value_t = BacksArg::LongEdge, hide_possible_values = true)]
     pub backs: BacksArg,
-    /// Move the backs, in millimetres to the right and down as you look at the back: 0.5,-1
+    /// Move the backs, in mm to the right and down as you look at the back: 0.5,-1
     #[arg(long, value_name = "X,Y", value_parser = shift, allow_hyphen_values = true, default_value = "0,0", hide_default_value = true)]
     pub back_shift: Shift,
     /// Print nothing; say whether a card with this code belongs to the rulebook
     #[arg(long, value_name = "CODE")]
     pub matches: Option<Code>,
-    /// An older rulebook, to say which edition a card is of that doesn't belong; may be given more than once
+    /// An older rulebook the card may be of; may be repeated
     #[arg(long, value_name = "DIR", requires = "matches")]
     pub older: Vec<PathBuf>,
     /// The typesetting program
     #[arg(long, value_name = "PROGRAM", default_value = "typst")]
     pub typst: OsString,
-    /// How many seconds it may take for each document
+    /// The most it may take for each document
     #[arg(long, value_name = "SECONDS", default_value_t = 60, value_parser = clap::value_parser!(u64).range(1..=3600))]
     pub time_limit: u64,
 }

@@ -9,11 +9,14 @@ use crate::book::Date;
 pub(super) const HELP: &str = "\
 Examples:
   oxyfolio check --rules rules
-  oxyfolio check --rules rules --format json
-  oxyfolio check --rules rules --format sarif     (SARIF 2.1.0, for editors and CI)
+  oxyfolio check --rules rules --uncovered
+  oxyfolio check --rules rules --format sarif > rules.sarif
 
-Edit a chapter, save it, check again. A rulebook without errors is not yet a signed
-protocol: that takes the medical director.";
+Edit a chapter, save it, check again. Flows are written in L/min, readings in psi, bar or kPa, \
+temperatures in °C or °F; every number has its unit. SARIF (2.1.0) is for editors and CI. A rulebook \
+without errors is not yet a signed protocol: that takes the medical director.
+
+Exit code: 0 no errors, 1 errors (or, with --uncovered, something is left), 2 could not run.";
 
 /// Options of `check`.
 #[derive(Debug, Args)]

@@ -10,16 +10,16 @@ use super::SheetArg;
 pub(super) const HELP: &str = "\
 Examples:
   oxyfolio compare last-years-rules rules
-  oxyfolio compare git:HEAD --rules rules          (what was committed last, and what is there now)
+  oxyfolio compare git:HEAD --rules rules      (since the last commit)
   oxyfolio compare git:v1 git:v2 --rules rules
   oxyfolio compare git:HEAD --rules rules --report edit.pdf --paper letter
 
-An edition is a folder of chapters, or git:REV, the rulebook's folder as it was at that
-revision. An old edition that no longer passes `check` is compared as far as it can be read.
-Stricter: more is found wrong, less gas is counted on, or less is left to choose.
+An edition is a folder of chapters, or git:REV, the rulebook's folder as it was at that revision. An \
+old edition that no longer passes `check` is compared as far as it can be read. Stricter: more is \
+found wrong, less gas is counted on, or less is left to choose. The report is for the medical \
+director to sign.
 
-The report is for the medical director to sign. Exit code: 0 nothing changed, 1 something
-changed, 2 could not run.";
+Exit code: 0 nothing changed, 1 something changed, 2 could not run.";
 
 /// Options of `compare`.
 #[derive(Debug, Args)]

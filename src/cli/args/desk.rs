@@ -11,9 +11,11 @@ Examples:
   oxyfolio desk --rules rules --since git:HEAD
   oxyfolio desk --rules rules --since last-years-rules --port 8080
 
-Open the address it prints in a browser on this machine; nothing outside the machine can reach
-it. Change the chapters in any editor: the page follows each save. The desk only shows the
-rulebook and never writes it. Ctrl-C ends it.";
+Open the address it prints in a browser on this machine; nothing outside the machine can reach it. \
+Change the chapters in any editor: the page follows each save. The desk only shows the rulebook and \
+never writes it. Ctrl-C ends it.
+
+Exit code: 0 ended with Ctrl-C, 2 could not run.";
 
 /// Options of `desk`.
 #[derive(Debug, Args)]

@@ -14,10 +14,12 @@ Examples:
   oxyfolio drill --seed 12 --kind duration --level easy --count 20
   oxyfolio drill --seed 12 --format csv > flash-cards.csv
 
-The same seed and book give the same sheet. Of steps, any order that the book allows is right.
-In a set-up or a log exactly one thing is wrong. Every answer is worked out by the checker.
-CSV has a question and its answer in each row, for flash cards.
-Exit code: 0; 1 when the book has no exercise of a kind and level that was asked for.";
+The same seed and book give the same sheet. Of steps, any order that the book allows is right. In a \
+set-up or a log exactly one thing is wrong. Every answer is worked out by the checker. CSV has a \
+question and its answer in each row, for flash cards.
+
+Exit code: 0 made, 1 the book has no exercise of a kind and level that was asked for, 2 could not \
+run.";
 
 /// Options of `drill`.
 #[derive(Debug, Args)]

@@ -6,17 +6,18 @@ use clap::Args;
 pub(super) const HELP: &str = "\
 Examples:
   oxyfolio duration --cylinder D --pressure \"1500 psi\" --flow \"15 L/min\"
-  oxyfolio duration --cylinder metric-2-l --pressure \"120 bar\" --flow \"6 L/min\" \\
-      --temperature \"-10 °C\" --now 14:05
-  oxyfolio duration --water-capacity \"4.6 L\" --pressure \"1500 psi\" --leak \"0.5 L/min\"
-  oxyfolio duration --cylinder D --flow \"15 L/min\" --minutes 15       which reading?
-  oxyfolio duration --cylinder D --pressure \"1500 psi\" --minutes 40   which flow?
+  oxyfolio duration --cylinder metric-2-l --pressure \"120 bar\" \\
+      --flow \"6 L/min\" --temperature \"-10 °C\" --now 14:05
+  oxyfolio duration --water-capacity \"4.6 L\" --pressure \"1500 psi\" \\
+      --leak \"0.5 L/min\"
+  oxyfolio duration --cylinder D --flow \"15 L/min\" --minutes 15   (reading?)
+  oxyfolio duration --cylinder D --pressure \"1500 psi\" --minutes 40    (flow?)
 
-The gas above the residual pressure is worked out twice: by the density of real oxygen at
-the temperature, and by the cylinder's factor. The lower counts, divided by the flow and
-rounded down to whole minutes. The residual pressure is the rulebook's, unless --residual
-is given. Exit code 1 says that it is not enough for --minutes.
-Letters are US sizes: read what is stamped on the cylinder.";
+The gas above the residual pressure is worked out twice: by the density of real oxygen at the \
+temperature, and by the cylinder's factor. The lower counts, divided by the flow and rounded down to \
+whole minutes. Letters are US sizes: read what is stamped on the cylinder.
+
+Exit code: 0 answered, 1 not enough for --minutes, or the rulebook has errors, 2 could not run.";
 
 /// Options of `duration`.
 #[derive(Debug, Args)]
@@ -25,16 +26,21 @@ pub struct Duration {
     #[arg(long, value_name = "SIZE", required_unless_present = "water_capacity")]
     pub cylinder: Option<String>,
     /// The water that fills the cylinder, as stamped on it: "4.6 L"
-    #[arg(long, value_name = "VOLUME", conflicts_with = "cylinder")]
+    #[arg(long, value_name = "L", conflicts_with = "cylinder")]
     pub water_capacity: Option<String>,
     /// The factor of a cylinder that the rulebook lacks: "0.28 L/psi"
-    #[arg(long, requires = "water_capacity", conflicts_with = "cylinder")]
+    #[arg(
+        long,
+        value_name = "L/PSI",
+        requires = "water_capacity",
+        conflicts_with = "cylinder"
+    )]
     pub factor: Option<String>,
     /// The gauge reading: "1500 psi", "120 bar"
     #[arg(long)]
     pub pressure: Option<String>,
     /// The cylinder's temperature, -40 to 60 °C: "20 °C", "70 °F" [default: 21 °C]
-    #[arg(long, allow_hyphen_values = true)]
+    #[arg(long, value_name = "TEMP", allow_hyphen_values = true)]
     pub temperature: Option<String>,
     /// The flow: "15 L/min"
     #[arg(long)]

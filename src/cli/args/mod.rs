@@ -50,12 +50,13 @@ Start here:
   oxyfolio cards --out my-cards         print the pocket cards
   oxyfolio duration --cylinder D --pressure \"1500 psi\" --flow \"15 L/min\"
 
-Without --rules the demo rulebook of an invented agency is used.
-Exit code: 0 nothing wrong, 1 findings or errors in the rulebook, 2 could not run, 3 lines of
-records that could not be read.
+Without --rules the demo rulebook of an invented agency is used. Every number is given with its unit.
 
-Local protocol and medical direction come first. Training and reference aid: not a
-medical device, not a substitute for licensed judgement."
+Exit code: 0 nothing wrong, 1 findings or errors in the rulebook, 2 could not run, 3 lines of records that \
+could not be read, 141 whatever read the answer stopped reading.
+
+Local protocol and medical direction come first. Training and reference aid: not a medical device, not a \
+substitute for licensed judgement."
 )]
 pub struct Arguments {
     /// What to do.
@@ -69,10 +70,10 @@ pub struct Arguments {
 /// Options of every command, as asked for.
 #[derive(Debug, Args)]
 pub struct Asked {
-    /// The folder that holds the rulebook's chapters [default: the demo rulebook in this program]
+    /// The folder of the rulebook's chapters [default: the demo rulebook in the program]
     #[arg(long, value_name = "DIR", global = true, display_order = 90)]
     pub rules: Option<PathBuf>,
-    /// How to answer: text for people, json for programs; ndjson, only of review; csv, of review and drill; sarif for editors and CI, only of check
+    /// How to answer: text or json; ndjson (review), csv (review, drill), sarif (check)
     #[arg(
         long,
         value_enum,
@@ -135,34 +136,34 @@ pub enum Format {
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Begin a rulebook: chapters for a new agency, with every value marked that must be decided
+    /// Begin a rulebook: every value that you must decide is marked
     #[command(after_help = new::HELP)]
     New(New),
-    /// Check a rulebook: every error at once, with its line and what to write instead
+    /// Check a rulebook: every error at once, and what to write instead
     #[command(after_help = check::HELP)]
     Check(Check),
-    /// Print the pocket cards, check-off sheets, inspection log and poster, or ask which edition a card is of
+    /// Print pocket cards, check-off sheets, inspection log and poster
     #[command(after_help = cards::HELP)]
     Cards(Cards),
-    /// Compare two editions: what does an edit mean, before it is signed?
+    /// Compare editions: what does an edit mean, before it is signed?
     #[command(after_help = compare::HELP)]
     Compare(Compare),
-    /// Show the rulebook as a page on this machine: problems beside the text, orders of steps, cards
+    /// Show the rulebook as a page here that follows each save
     #[command(after_help = desk::HELP)]
     Desk(Desk),
-    /// Say how many minutes a cylinder lasts, or what reading or flow the minutes need
+    /// Say how many minutes a cylinder lasts, or what minutes need
     #[command(after_help = duration::HELP)]
     Duration(Duration),
     /// Check a set-up: device, flow, patient, cylinder
     #[command(after_help = setup::HELP)]
     Setup(Setup),
-    /// Plan a transport: is the gas on board enough, and when is which cylinder changed?
+    /// Plan a transport: is the gas enough, and when is what changed?
     #[command(after_help = plan::HELP)]
     Plan(Plan),
-    /// Look at the cylinders in stock: what to take out or swap, which tests are due, minutes on hand
+    /// Look at cylinders in stock: what to swap or test, minutes on hand
     #[command(after_help = stock::HELP)]
     Stock(Stock),
-    /// Make practice sheets for those who learn and teach, with their answers
+    /// Make practice sheets with answers, for those who learn and teach
     #[command(after_help = drill::HELP)]
     Drill(Drill),
     /// Review run records: what went against the book?
@@ -174,7 +175,7 @@ pub enum Command {
     /// Write manual pages
     #[command(after_help = shell::MANUAL)]
     Manual(Manual),
-    /// Answer other programs: one request a line on standard input, one answer a line
+    /// Answer other programs: one request a line, one answer a line
     #[command(after_help = answer::HELP)]
     Answer(Answer),
 }

@@ -11,14 +11,15 @@ use crate::quantity::{PressureUnit, TemperatureUnit};
 pub(super) const HELP: &str = "\
 Examples:
   oxyfolio new our-rules
-  oxyfolio new our-rules --agency \"Upper Vale Ambulance\" --pressure bar --temperature celsius
+  oxyfolio new our-rules --agency \"Upper Vale Ambulance\" --pressure bar \\
+      --temperature celsius
 
-On a terminal it asks for what isn't given. The new rulebook holds what follows from the
-equipment, and no clinical figure: every value that must be decided is marked, and
-`oxyfolio check --rules our-rules` lists each with its place and what to write. It is no
-protocol until a licensed medical director has decided, read and signed it.
+On a terminal it asks for what isn't given. The new rulebook holds what follows from the equipment, \
+and no clinical figure: every value that must be decided is marked, and `oxyfolio check --rules \
+our-rules` lists each with its place and what to write. It is no protocol until a licensed medical \
+director has decided, read and signed it.
 
-Nothing is ever overwritten.";
+Nothing is ever overwritten. Exit code: 0 written, 2 could not run.";
 
 /// Options of `new`.
 #[derive(Debug, Args)]

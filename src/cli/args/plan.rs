@@ -11,15 +11,14 @@ pub(super) const HELP: &str = "\
 Examples:
   oxyfolio plan transfer.yaml
   oxyfolio plan transfer.yaml --add E --add vehicle --chart transfer.svg
-  oxyfolio plan transfer.yaml --order emptiest-first --format json
 
-A plan file, in YAML or JSON:
+A plan file, in YAML or JSON (pressures in psi, bar or kPa):
   name: Lakeside ward to Hilltop hospital
   temperature: 20 °C
   cylinders:
     - {size: E, pressure: 2000 psi, count: 2}
   legs:
-    - {name: to the vehicle, time: 8 min, device: non-rebreather, flow: 15 L/min}
+    - {name: ward, time: 8 min, device: non-rebreather, flow: 15 L/min}
     - name: on the road
       time: 20 min
       delay: 4 min
@@ -28,10 +27,11 @@ A plan file, in YAML or JSON:
         - {device: nasal-cannula, flow: 2 L/min}
         - {drive-gas: 6 L/min}
 
-All patients of a leg are on one supply. drive-gas is what a gas-driven ventilator or CPAP
-device uses beside the flow. Cylinders are changed at the rulebook's change-over pressure
-while another is left; the last may be used to the residual pressure. The planning margin
-is added to every leg. Exit code: 0 enough with the margin, 1 not or not to be relied on, 2 could not run.";
+All patients of a leg are on one supply. drive-gas is what a gas-driven ventilator or CPAP device \
+uses beside the flow. Cylinders are changed at the rulebook's change-over pressure while another is \
+left; the last may be used to the residual pressure. The planning margin is added to every leg.
+
+Exit code: 0 enough with the margin, 1 not or not to be relied on, 2 could not run.";
 
 /// Options of `plan`.
 #[derive(Debug, Args)]
@@ -42,7 +42,7 @@ pub struct Plan {
     /// Which cylinder comes first: fewest-changes or emptiest-first
     #[arg(long, value_enum, default_value_t = OrderArg::FewestChanges, hide_possible_values = true)]
     pub order: OrderArg,
-    /// Say how many full cylinders of a size would make it enough; or portable, vehicle; may be repeated
+    /// Say how many full cylinders of a size (or portable, vehicle) would make it enough; may be repeated
     #[arg(long, value_name = "SIZE")]
     pub add: Vec<String>,
     /// Draw what is left against time, as SVG

@@ -8,9 +8,12 @@ use clap_complete::Shell;
 /// What the help of `completions` ends with.
 pub(super) const COMPLETIONS: &str = "\
 Examples:
-  oxyfolio completions bash > ~/.local/share/bash-completion/completions/oxyfolio
+  folder=~/.local/share/bash-completion/completions
+  mkdir -p $folder && oxyfolio completions bash > $folder/oxyfolio
   oxyfolio completions fish > ~/.config/fish/completions/oxyfolio.fish
-  oxyfolio completions zsh > ~/.zfunc/_oxyfolio";
+  oxyfolio completions zsh > ~/.zfunc/_oxyfolio    (a folder of your fpath)
+
+Open a new shell; the Tab key then completes commands and options.";
 
 /// What the help of `manual` ends with.
 pub(super) const MANUAL: &str = "\

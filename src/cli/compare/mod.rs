@@ -11,6 +11,7 @@ use super::{
     CannotRun, Outcome,
     answers::{self, Frame, diagnostic},
     args::{Common, Compare, Format},
+    reader::aside,
     words,
 };
 use crate::cards::{reprint, signoff, typst};
@@ -116,8 +117,10 @@ fn read(
         Err(CannotRead::Rejected(rejected)) => {
             match format {
                 Format::Text => {
-                    anstream::eprint!("{}", rejected.render(true));
-                    anstream::eprintln!("{edition}: no rulebook is left of it that could be compared");
+                    let drawn = rejected.render(true);
+                    aside(format_args!(
+                        "{drawn}{edition}: no rulebook is left of it that could be compared\n"
+                    ));
                 }
                 Format::Json => words::json(out, &diagnostic::Rejected::of(&rejected))?,
             }

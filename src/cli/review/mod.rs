@@ -17,6 +17,7 @@ use super::{
     },
     args::{AskedFormat, Common, Review},
     book,
+    reader::{Reader, aside},
 };
 use whole::Whole;
 
@@ -106,7 +107,7 @@ impl Job<'_> {
             watch: progress::start(&inputs),
         };
         // Lines for programs go past what takes colours out.
-        let mut lines = Whole::new(io::stdout().lock());
+        let mut lines = Whole::new(Reader(io::stdout().lock()));
         whole::end_between_lines()
             .map_err(|error| CannotRun(format!("cannot wait for an interrupt: {error}")))?;
         if self.asked == AskedFormat::Json {
@@ -153,15 +154,18 @@ impl Job<'_> {
         if self.asked != AskedFormat::Text {
             for bad in &tally.bad {
                 let file = glyphs::visible(&bad.file);
-                anstream::eprintln!("{file}:{}:{}: {}", bad.line, bad.column, bad.message);
+                aside(format_args!(
+                    "{file}:{}:{}: {}\n",
+                    bad.line, bad.column, bad.message
+                ));
             }
             let more = tally.bad_lines - tally.bad.len() as u64;
             if more > 0 {
-                anstream::eprintln!("{more} more lines could not be read");
+                aside(format_args!("{more} more lines could not be read\n"));
             }
         }
         for (file, why) in &tally.failed {
-            anstream::eprintln!("error: {} {why}", glyphs::visible(file));
+            aside(format_args!("error: {} {why}\n", glyphs::visible(file)));
         }
     }
 

@@ -13,7 +13,9 @@ use super::{
     CannotRun, Outcome,
     answers::Frame,
     args::{Common, Format, Stock},
-    book, diagnostics, words,
+    book, diagnostics,
+    reader::aside,
+    words,
 };
 use crate::book::{Date, Kind, Rulebook, Value};
 use crate::cards::{
@@ -85,10 +87,7 @@ pub fn tell(
     }
     match format {
         Format::Text => {
-            anstream::eprint!(
-                "{}",
-                drawn(&listed.diagnostics, listed.omitted, &listed.sources, true)
-            );
+            aside(drawn(&listed.diagnostics, listed.omitted, &listed.sources, true));
             answered.text(out)?;
         }
         Format::Json => words::json(out, &Frame::of(book).round(answered.json()))?,
