@@ -1,4 +1,5 @@
-//! README and DEVELOPERS are true: paths exist, samples are what the program says.
+//! DEVELOPERS and the page of tables are true: paths exist, dependencies have reasons, samples are what is written.
+//! README has `tests/tours.rs`.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -7,11 +8,7 @@
     missing_docs
 )]
 
-mod common;
-
 use std::{fs, path::Path};
-
-use oxyfolio::compile::folder;
 
 fn document(name: &str) -> String {
     fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(name)).unwrap()
@@ -76,26 +73,6 @@ fn every_dependency_has_its_reason() {
     }
 }
 
-#[test]
-fn the_sample_error_in_readme_is_what_the_program_says() {
-    let copy = common::copy_of_rules();
-    let chapter = "05-delivery-devices.md";
-    common::edit(
-        copy.path(),
-        chapter,
-        "flow: 10 to 15 L/min\nusual: 15 L/min\noxygen: 60 to 95 %",
-        "flow: 15 to 10 L/min\nusual: 15 L/min\noxygen: 60 to 95 %",
-    );
-    let rejected = folder::load(copy.path()).expect_err("a mistake");
-    let said = rejected
-        .render(false)
-        .replace(&format!("{}/", copy.path().display()), "rules/");
-    let readme = document("README.md");
-    for line in said.lines().filter(|line| !line.is_empty()) {
-        assert!(readme.contains(line), "README lacks {line:?} of\n{said}");
-    }
-}
-
 /// What the page shows of rules stands in the chapters, and what it shows of tables is what the emitter writes.
 #[test]
 fn the_page_of_tables_shows_what_is_written() {
@@ -123,15 +100,4 @@ fn the_page_of_tables_shows_what_is_written() {
         }
         assert_eq!(count, expected, "{fence}");
     }
-}
-
-#[test]
-fn the_bad_line_in_readme_is_what_the_program_says() {
-    let output = common::oxyfolio(&["review", "tests/runs/faults.ndjson"]);
-    let said = String::from_utf8(output.stdout).unwrap();
-    let line = said
-        .lines()
-        .find(|line| line.starts_with("tests/runs/faults.ndjson:"))
-        .expect("a bad line");
-    assert!(document("README.md").contains(line), "README lacks {line:?}");
 }

@@ -83,7 +83,13 @@ fn mistakes_of_form_are_no_runs_for_the_schema() {
 fn every_finding_is_what_the_schema_says() {
     let validator = validator(schema::FINDING);
     let mut seen = 0;
-    for name in ["clean.ndjson", "sparse.ndjson", "faults.ndjson", "faults.csv"] {
+    for name in [
+        "clean.ndjson",
+        "april.ndjson",
+        "sparse.ndjson",
+        "faults.ndjson",
+        "faults.csv",
+    ] {
         let bytes = fs::read(Path::new("tests/runs").join(name)).unwrap();
         for found in findings(name, bytes).1 {
             let wrong: Vec<String> = validator

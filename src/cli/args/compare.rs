@@ -14,6 +14,10 @@ Examples:
   oxyfolio compare git:v1 git:v2 --rules rules
   oxyfolio compare git:HEAD --rules rules --report edit.pdf --paper letter
 
+Told are limits that are stricter or looser, steps that may now be done in another order, minutes that \
+move, worked cases that come out otherwise, cards to be printed anew, and how many of 100,000 generated \
+set-ups are judged otherwise, with the smallest example of each kind.
+
 An edition is a folder of chapters, or git:REV, the rulebook's folder as it was at that revision. An \
 old edition that no longer passes `check` is compared as far as it can be read. Stricter: more is \
 found wrong, less gas is counted on, or less is left to choose. The report is for the medical \

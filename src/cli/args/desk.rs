@@ -15,6 +15,15 @@ Open the address it prints in a browser on this machine; nothing outside the mac
 Change the chapters in any editor: the page follows each save. The desk only shows the rulebook and \
 never writes it. Ctrl-C ends it.
 
+Book: the chapters, each rule as a table or as ordered steps with its source on demand, and what is wrong \
+in the margin where it stands, in the words of `check`; a book with errors is shown too.
+Order of steps: each procedure as a diagram and in words; an order that isn't safe is walked to the step \
+that does harm.
+Try a set-up: device, flow, patient, cylinder; findings and minutes with the rule quoted. The address \
+holds the question.
+Cards: as they will print, beside those of the last edition, with the PDF.
+Since the last edition: what your edit means before you sign it.
+
 Exit code: 0 ended with Ctrl-C, 2 could not run.";
 
 /// Options of `desk`.

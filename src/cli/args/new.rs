@@ -19,6 +19,8 @@ and no clinical figure: every value that must be decided is marked, and `oxyfoli
 our-rules` lists each with its place and what to write. It is no protocol until a licensed medical \
 director has decided, read and signed it.
 
+Put the value in the place of `undecided (…)`; the quotation marks may stay, except round a list.
+
 Nothing is ever overwritten. Exit code: 0 written, 2 could not run.";
 
 /// Options of `new`.
