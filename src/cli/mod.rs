@@ -29,6 +29,7 @@ use std::{io::Write, process::ExitCode};
 use clap::Parser as _;
 
 use crate::cards::glyphs;
+pub use answer::answer_lines;
 pub use answers::schemas;
 use args::{Arguments, AskedFormat, Command};
 use reader::{Reader, aside};

@@ -29,13 +29,18 @@ pub struct Session {
 }
 
 impl Session {
+    /// That of the book in this program.
+    pub const fn compiled_in() -> Self {
+        Self {
+            book: Cow::Borrowed(&RULEBOOK),
+            sources: None,
+        }
+    }
+
     /// Reads the rulebook, once.
     pub fn open(rules: Option<&Path>) -> Result<Self, Box<Rejected>> {
         Ok(match rules {
-            None => Self {
-                book: Cow::Borrowed(&RULEBOOK),
-                sources: None,
-            },
+            None => Self::compiled_in(),
             Some(rules) => {
                 let compiled = folder::load(rules)?;
                 Self {

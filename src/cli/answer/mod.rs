@@ -11,7 +11,7 @@ mod request;
 mod schema;
 mod values;
 
-use std::io::{self, BufWriter, Write};
+use std::io::{self, BufRead, BufWriter, Write};
 
 use serde::Serialize;
 
@@ -57,18 +57,53 @@ pub fn run(command: &Answer, common: &Common) -> Result<Outcome, CannotRun> {
             return Ok(Outcome::Findings);
         }
     };
-    let mut lines = Lines::of(io::stdin().lock());
-    while let Some((number, read)) = lines
-        .next()
-        .map_err(|error| CannotRun(format!("cannot read standard input: {error}")))?
-    {
-        let written = answer(&session, number, &read).and_then(|line| {
-            out.write_all(&line)?;
-            out.flush()
-        });
-        written.map_err(cannot_write)?;
+    match serve(&session, io::stdin().lock(), &mut out) {
+        Ok(()) => Ok(Outcome::Fine),
+        Err(Ended::Input(error)) => Err(CannotRun(format!("cannot read standard input: {error}"))),
+        Err(Ended::Output(error)) => Err(cannot_write(error)),
     }
-    Ok(Outcome::Fine)
+}
+
+/// Answers the lines of an input about the rulebook in this program, as `oxyfolio answer` does with standard input and output:
+/// each line that isn't empty gets one line.
+///
+/// # Errors
+///
+/// What the system says when the input can't be read or the output can't be written. A line that can't be used is no error: it is
+/// answered with its mistakes.
+///
+/// ```
+/// let asked = r#"{"id": 1, "ask": "duration", "cylinder": "D", "pressure": "1500 psi", "flow": "15 L/min"}"#;
+/// let mut answered = Vec::new();
+/// oxyfolio::cli::answer_lines(asked.as_bytes(), &mut answered)?;
+/// let answer: serde_json::Value = serde_json::from_slice(&answered)?;
+/// assert_eq!(answer["id"], 1);
+/// assert_eq!(answer["answer"]["minutes"], 25);
+/// # Ok::<(), std::io::Error>(())
+/// ```
+pub fn answer_lines(input: impl BufRead, mut output: impl Write) -> io::Result<()> {
+    serve(&Session::compiled_in(), input, &mut output)
+        .map_err(|(Ended::Input(error) | Ended::Output(error))| error)
+}
+
+/// Why answering ended before the input did.
+enum Ended {
+    Input(io::Error),
+    Output(io::Error),
+}
+
+/// Answers until the input ends.
+fn serve(session: &Session, input: impl BufRead, out: &mut impl Write) -> Result<(), Ended> {
+    let mut lines = Lines::of(input);
+    while let Some((number, read)) = lines.next().map_err(Ended::Input)? {
+        answer(session, number, &read)
+            .and_then(|line| {
+                out.write_all(&line)?;
+                out.flush()
+            })
+            .map_err(Ended::Output)?;
+    }
+    Ok(())
 }
 
 fn cannot_write(error: io::Error) -> CannotRun {

@@ -1,0 +1,4 @@
+//! See `entries/plan.rs`.
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| entries::plan::run(bytes));
