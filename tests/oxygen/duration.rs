@@ -1,8 +1,10 @@
 //! Minutes against the equation of state: never one more, and never much fewer.
 
 use oxyfolio::RULEBOOK;
-use oxyfolio::check::duration::{Bound, Supply, USUAL_TEMPERATURE, by_density, by_factor, of_cylinder};
-use oxyfolio::quantity::Factor;
+use oxyfolio::check::duration::{
+    Bound, GaugeReading, Supply, USUAL_TEMPERATURE, by_density, by_factor, of_cylinder,
+};
+use oxyfolio::quantity::{Factor, Flow};
 use proptest::prelude::*;
 
 use super::{
@@ -128,4 +130,64 @@ fn a_hot_cylinder_is_bound_by_density_and_a_cold_one_by_factor() {
     // 2.2 L of the reference's gas between 2000 and 200 psi at 55 °C: 248.56 L.
     assert_eq!(hot.minutes, 497);
     assert_eq!(hot.by_factor.unwrap().minutes, 576);
+}
+
+/// A gauge misleads where the gas differs by more than 5 % from that at 21.11 °C; where that begins is looked for in the
+/// reference.
+#[test]
+fn a_gauge_misleads_from_five_percent_of_the_references_gas() {
+    for reading in [30.0, 100.0, 200.0] {
+        let fair = held(&Isotherm::celsius(21.11), reading);
+        let gas = |temperature: f64| held(&Isotherm::celsius(temperature), reading);
+        let judged = |temperature: f64| GaugeReading::of(bar(reading), celsius(temperature)).unwrap();
+        for tenth in -400..=600_i32 {
+            let temperature = f64::from(tenth) / 10.0;
+            let share = gas(temperature) / fair;
+            // What lies within the table's error of the border may be told either way.
+            if (share - 1.05).abs() < 2e-5 || (share - 0.95).abs() < 2e-5 {
+                continue;
+            }
+            let expected = match share {
+                share if share > 1.05 => GaugeReading::Low,
+                share if share < 0.95 => GaugeReading::High,
+                _ => GaugeReading::Fair,
+            };
+            assert_eq!(
+                judged(temperature),
+                expected,
+                "{reading} bar, {temperature} °C: {share}"
+            );
+        }
+    }
+}
+
+/// By hand: 1 L/psi × (1200 - 200) psi = 1000 L by the factor; the water capacity is so great that the factor is the lower.
+#[test]
+fn flow_and_leak_are_added() {
+    let supply = Supply::new(litres(60.0), psi(200.0)).factor(Factor::litres_per_psi(1.0).unwrap());
+    let lasts = |litres_per_minute, leak| {
+        supply
+            .lasts_leaking(psi(1200.0), flow(litres_per_minute), flow(leak))
+            .map(|found| found.minutes)
+    };
+    assert_eq!(lasts(4.0, 1.0), Ok(200));
+    assert_eq!(lasts(0.0, 2.0), Ok(500));
+    assert_eq!(lasts(8.0, 0.0), Ok(125));
+    assert!(lasts(0.0, 0.0).is_err());
+    // The other way: 200 min at 4 and 1 L/min take 1000 L, hence 1200 psi.
+    let needed = supply
+        .pressure_for_leaking(200, flow(4.0), flow(1.0))
+        .unwrap()
+        .as_psi();
+    assert!((needed - 1200.0).abs() < 1e-5, "{needed}");
+    let greatest = supply.flow_for(psi(1200.0), 200).unwrap().as_litres_per_minute();
+    assert!((greatest - 5.0).abs() < 1e-6, "{greatest}");
+    assert!(supply.pressure_for(0, flow(4.0)).is_err());
+    assert!(supply.flow_for(psi(1200.0), 0).is_err());
+    assert!(supply.flow_for(psi(200.0), 10).is_err());
+    // 1000 L in 8 min are 125 L/min; no flow is above 120 L/min.
+    assert_eq!(
+        supply.flow_for(psi(1200.0), 8),
+        Ok(Flow::litres_per_minute(120.0).unwrap())
+    );
 }
