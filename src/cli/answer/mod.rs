@@ -78,7 +78,7 @@ pub fn run(command: &Answer, common: &Common) -> Result<Outcome, CannotRun> {
 /// oxyfolio::cli::answer_lines(asked.as_bytes(), &mut answered)?;
 /// let answer: serde_json::Value = serde_json::from_slice(&answered)?;
 /// assert_eq!(answer["id"], 1);
-/// assert_eq!(answer["answer"]["minutes"], 25);
+/// assert_eq!(answer["answer"]["minutes"], 13);
 /// # Ok::<(), std::io::Error>(())
 /// ```
 pub fn answer_lines(input: impl BufRead, mut output: impl Write) -> io::Result<()> {
