@@ -9,6 +9,8 @@
 #![cfg(feature = "cli")]
 
 mod common;
+#[path = "common/decided.rs"]
+mod decided;
 #[path = "cli/durations.rs"]
 mod durations;
 
@@ -401,4 +403,84 @@ fn a_plan_that_rests_on_what_cannot_be_right_is_not_ok() {
             "{name}: {answer:#}"
         );
     }
+}
+
+/// A first-time user names the folder alone.
+#[test]
+fn a_folder_without_its_option_is_told_what_to_write() {
+    let folder = tempfile::tempdir().unwrap();
+    let named = folder.path().join("our rules");
+    fs::create_dir(&named).unwrap();
+    fs::write(named.join("01-book.md"), "# Book\n").unwrap();
+    let shown = named.to_str().unwrap();
+    for (arguments, command) in [
+        (vec!["check", shown], "check"),
+        (vec!["--format", "json", "desk", shown], "desk"),
+        (vec!["cards", "--out", "x", shown], "cards"),
+    ] {
+        let said = stderr(&arguments);
+        let tip = format!(
+            "tip: to read the rulebook in that folder, write `oxyfolio {command} --rules \"{shown}\"`"
+        );
+        assert!(said.contains(&tip), "{said}");
+        assert_eq!(code(&arguments), 2);
+    }
+    // A chapter stands for its folder.
+    let said = stderr(&["check", named.join("01-book.md").to_str().unwrap()]);
+    assert!(said.contains(&format!("--rules \"{shown}\"`")), "{said}");
+    // An option that isn't known is no folder.
+    assert!(!stderr(&["check", "--rule"]).contains("to read the rulebook"));
+}
+
+/// Counts with their words, one or several.
+#[test]
+fn one_of_a_kind_is_counted_as_one() {
+    let text = |arguments: &[&str]| String::from_utf8(oxyfolio(arguments).stdout).unwrap();
+    let copy = common::copy_of_rules();
+    common::edit(
+        copy.path(),
+        "05-delivery-devices.md",
+        "usual: 2 L/min\noxygen: 24",
+        "usual: 2 psi\noxygen: 24",
+    );
+    let rules = copy.path().to_str().unwrap();
+    assert!(text(&["check", "--rules", rules]).ends_with(&format!(
+        "1 error in {rules}: the rulebook can't be used until it is put right\n"
+    )));
+    common::edit(
+        copy.path(),
+        "01-about-this-book.md",
+        "effective: 2026-11-01",
+        "effective: 2026-13-01",
+    );
+    assert!(text(&["check", "--rules", rules]).ends_with(&format!(
+        "2 errors in {rules}: the rulebook can't be used until they are put right\n"
+    )));
+    // A small book in order: one cylinder, one connection.
+    let parent = tempfile::tempdir().unwrap();
+    let small = parent.path().join("small");
+    let small = small.to_str().unwrap();
+    assert_eq!(
+        code(&[
+            "new",
+            small,
+            "--agency",
+            "Upper Vale",
+            "--pressure",
+            "psi",
+            "--temperature",
+            "celsius"
+        ]),
+        0
+    );
+    for entry in fs::read_dir(small).unwrap() {
+        let path = entry.unwrap().path();
+        let chapter = fs::read_to_string(&path).unwrap();
+        fs::write(path, decided::filled(&chapter, None)).unwrap();
+    }
+    let said = text(&["check", "--rules", small]);
+    assert!(
+        said.contains("No errors: 8 chapters, 2 groups, 2 devices, 1 cylinder, 1 connection, 8 policies, "),
+        "{said}"
+    );
 }

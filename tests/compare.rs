@@ -8,6 +8,8 @@
 )]
 
 mod common;
+#[path = "common/repository.rs"]
+mod repository;
 
 #[path = "compare/books.rs"]
 mod books;

@@ -11,6 +11,10 @@
 #![cfg(feature = "cli")]
 
 mod common;
+#[path = "common/decided.rs"]
+mod decided;
+#[path = "common/repository.rs"]
+mod repository;
 
 #[path = "desk/cards.rs"]
 mod cards;
@@ -30,3 +34,5 @@ mod since;
 mod support;
 #[path = "desk/trial.rs"]
 mod trial;
+#[path = "desk/words.rs"]
+mod words;

@@ -11,6 +11,9 @@ mod book;
 #[path = "mistakes/chapters.rs"]
 mod chapters;
 #[cfg(test)]
+#[path = "common/decided.rs"]
+mod decided;
+#[cfg(test)]
 #[path = "mistakes/fences.rs"]
 mod fences;
 #[cfg(test)]
@@ -25,6 +28,9 @@ mod hidden;
 #[cfg(test)]
 #[path = "mistakes/keys.rs"]
 mod keys;
+#[cfg(test)]
+#[path = "mistakes/misread.rs"]
+mod misread;
 #[cfg(test)]
 #[path = "mistakes/names.rs"]
 mod names;

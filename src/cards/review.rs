@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::{CardsError, glyphs, identity::Frame, output, typst};
 use crate::book::{Kind, OfficePaper, Rulebook};
 use crate::check::Level;
+use crate::compile::suggest::counted;
 use crate::records::run::{GroupSum, Row, Tally};
 
 /// The most bars by rule.
@@ -62,19 +63,26 @@ impl Page {
         let (unknown, found): (Vec<_>, Vec<_>) =
             rows.into_iter().partition(|row| row.level == Level::Unknown);
         let mut notes = Vec::new();
-        let found = most_frequent(found, MOST_RULES, "rules", &mut notes);
-        let unknown = most_frequent(unknown, MOST_UNKNOWN, "things not checked", &mut notes);
+        let found = most_frequent(found, MOST_RULES, ["rule", "rules"], &mut notes);
+        let unknown = most_frequent(
+            unknown,
+            MOST_UNKNOWN,
+            ["thing not checked", "things not checked"],
+            &mut notes,
+        );
         let months = months(tally, &mut notes);
         if tally.bad_lines > 0 {
             notes.push(format!(
-                "{} lines could not be read, and nothing is known of them.",
-                tally.bad_lines
+                "{} could not be read, and nothing is known of {}.",
+                counted(tally.bad_lines, "line", "lines"),
+                if tally.bad_lines == 1 { "it" } else { "them" }
             ));
         }
         if !tally.failed.is_empty() {
             notes.push(format!(
-                "{} files could not be read to their end.",
-                tally.failed.len()
+                "{} could not be read to {} end.",
+                counted(tally.failed.len(), "file", "files"),
+                if tally.failed.len() == 1 { "its" } else { "their" }
             ));
         }
         let count = |what, number: u64| Count {
@@ -110,13 +118,18 @@ impl Page {
 fn most_frequent<'r, 'b>(
     mut rows: Vec<&'r Row<'b>>,
     most: usize,
-    what: &str,
+    [one, more]: [&str; 2],
     notes: &mut Vec<String>,
 ) -> Vec<&'r Row<'b>> {
     // Stable: the gravest first among those as frequent.
     rows.sort_by_key(|row| core::cmp::Reverse(row.findings));
     if rows.len() > most {
-        notes.push(format!("{} more {what} are not shown.", rows.len() - most));
+        let left = rows.len() - most;
+        notes.push(if left == 1 {
+            format!("1 more {one} is not shown.")
+        } else {
+            format!("{left} more {more} are not shown.")
+        });
         rows.truncate(most);
     }
     rows
@@ -165,7 +178,11 @@ fn months(tally: &Tally<'_>, notes: &mut Vec<String>) -> Vec<Bar> {
         .collect();
     let left = all.len().saturating_sub(MOST_MONTHS);
     if left > 0 {
-        notes.push(format!("The first {left} months are not shown."));
+        notes.push(if left == 1 {
+            "The first month is not shown.".to_owned()
+        } else {
+            format!("The first {left} months are not shown.")
+        });
     }
     let shown = all.get(left..).unwrap_or_default();
     let most = shown.iter().map(|(_, sum)| sum.levels.wrong()).max().unwrap_or(0);

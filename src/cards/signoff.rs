@@ -13,7 +13,8 @@ use super::{
     typst,
 };
 use crate::book::{OfficePaper, Rulebook};
-use crate::compare::{Change, Comparison, Direction, Side};
+use crate::compare::{Change, Comparison, Direction, Reason, Side};
+use crate::compile::suggest::counted;
 
 /// The most lines of each part.
 const MOST_CHANGES: usize = 18;
@@ -139,14 +140,15 @@ fn warnings(comparison: &Comparison) -> Vec<String> {
     for (word, side) in [("old", &comparison.old), ("new", &comparison.new)] {
         if side.errors > 0 {
             warnings.push(format!(
-                "The check finds {} errors in the {word} edition: it was compared as far as it can be read.",
-                side.errors
+                "The check finds {} in the {word} edition: it was compared as far as it can be read.",
+                counted(side.errors, "error", "errors")
             ));
         }
         if !side.left_out.is_empty() {
             warnings.push(format!(
-                "{} rules of the {word} edition could not be read and were not compared.",
-                side.left_out.len()
+                "{} of the {word} edition could not be read, and {} not compared.",
+                counted(side.left_out.len(), "rule", "rules"),
+                if side.left_out.len() == 1 { "was" } else { "were" }
             ));
         }
     }
@@ -192,7 +194,30 @@ fn changes(comparison: &Comparison) -> Part {
         .in_short(WHOLE),
     };
     let lines = changes.iter().map(line).collect();
-    part("Rules", lines, MOST_CHANGES, "No rule changed.")
+    let mut part = part("Rules", lines, MOST_CHANGES, "No rule changed.");
+    if !comparison.reasons.is_empty() {
+        let names: Vec<String> = comparison.reasons.iter().take(MOST_LINES).map(reason).collect();
+        let more = comparison.reasons.len() - names.len();
+        let more = if more > 0 {
+            format!("; and {more} more")
+        } else {
+            String::new()
+        };
+        let reminder = format!(
+            " A number changed and the reason above it did not: read again whether it still holds, for {}{more}.",
+            names.join("; ")
+        );
+        part.rest = quotes(format!("{}{reminder}", part.rest).trim_start());
+    }
+    part
+}
+
+fn reason(reason: &Reason) -> String {
+    let still = match reason.still_says.as_slice() {
+        [] => String::new(),
+        said => format!(" (it still says {})", said.join(" and ")),
+    };
+    format!("{} {}{still}", reason.kind, reason.name)
 }
 
 fn plain(about: String, text: String) -> Line {
@@ -229,7 +254,12 @@ fn durations(comparison: &Comparison) -> Part {
 
 fn cases(comparison: &Comparison) -> Part {
     let (minutes, verdicts): (Vec<_>, Vec<_>) = comparison.cases.iter().partition(|case| case.minutes_only);
-    let lines = verdicts.iter().map(|case| plain(case.id.clone(), case.words()));
+    let lines = verdicts.iter().map(|case| {
+        plain(
+            case.id.clone(),
+            format!("{}: {}", case.asked.words(), case.words()),
+        )
+    });
     let mut part = part(
         "Worked cases that come out otherwise",
         lines.collect(),
@@ -247,7 +277,7 @@ fn setups(comparison: &Comparison) -> Part {
     let lines = comparison.grid.kinds.iter().map(|kind| {
         let comes = kind.comes.word();
         plain(
-            format!("{} {} {comes}", kind.level, kind.id),
+            format!("{} {} {comes}", kind.level_words(), kind.id),
             format!("in {}; for example {}", kind.setups, kind.example.setup),
         )
     });

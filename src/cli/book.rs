@@ -77,18 +77,21 @@ pub fn print_rejected(
 ) -> Result<(), CannotRun> {
     match format {
         Format::Text => {
+            let to_do = rejected.to_do();
+            if to_do.undecided > 0 {
+                let rest = if to_do.errors == 0 {
+                    "; nothing else is wrong"
+                } else {
+                    ""
+                };
+                writeln!(out, "{to_do}{rest}\n")?;
+            }
             write!(out, "{}", rejected.render(true))?;
-            let count = rejected
-                .diagnostics
-                .iter()
-                .filter(|found| found.level == crate::compile::diagnostic::Level::Error)
-                .count();
-            let word = if count == 1 { "error" } else { "errors" };
-            let more = if rejected.omitted > 0 { "more than " } else { "" };
             writeln!(
                 out,
-                "{more}{count} {word} in {}: the rulebook can't be used",
-                rules.display()
+                "{to_do} in {}: the rulebook can't be used {}",
+                rules.display(),
+                to_do.until()
             )?;
         }
         Format::Json => super::words::json(out, &super::answers::diagnostic::Rejected::of(rejected))?,

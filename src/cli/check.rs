@@ -49,12 +49,7 @@ pub fn tell(
                 "{}",
                 drawn(&compiled.notes, compiled.omitted, &compiled.sources, true)
             )?;
-            let counted: Vec<String> = counts
-                .named()
-                .iter()
-                .map(|(what, count)| format!("{count} {what}"))
-                .collect();
-            writeln!(out, "No errors: {}.", counted.join(", "))?;
+            writeln!(out, "No errors: {}.", counts.words().join(", "))?;
             if let Some(left) = left {
                 print_uncovered(left, &compiled.sources, out)?;
             }

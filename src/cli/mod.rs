@@ -22,6 +22,7 @@ mod sarif;
 mod setup;
 mod shell;
 mod stock;
+mod tip;
 mod words;
 
 use std::{io::Write, process::ExitCode};
@@ -71,7 +72,7 @@ impl<E: core::fmt::Display> From<E> for CannotRun {
 /// Runs the program with the arguments it was started with.
 #[must_use]
 pub fn run() -> ExitCode {
-    let arguments = Arguments::parse();
+    let arguments = Arguments::try_parse().unwrap_or_else(|error| tip::with_tip(error).exit());
     let (common, asked) = arguments.asked.split();
     let mut out = Reader(anstream::stdout().lock());
     let is_drill = matches!(arguments.command, Command::Drill(_));

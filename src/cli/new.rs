@@ -9,7 +9,7 @@ use super::{
     args::{Common, Format, New},
     words,
 };
-use crate::compile::{folder, skeleton::Start};
+use crate::compile::{folder, skeleton::Start, suggest::counted};
 
 /// Makes a fresh rulebook.
 pub fn run(command: &New, common: &Common, out: &mut dyn Write) -> Result<Outcome, CannotRun> {
@@ -23,28 +23,20 @@ pub fn run(command: &New, common: &Common, out: &mut dyn Write) -> Result<Outcom
     let start = start(command, input.as_mut())?;
     let files = start.write(&command.folder)?;
     let undecided = match folder::load(&command.folder) {
-        Err(rejected) => rejected
-            .diagnostics
-            .iter()
-            .filter(|found| found.code == "undecided")
-            .count(),
+        Err(rejected) => rejected.to_do().undecided,
         Ok(_) => 0,
     };
     match common.format {
         Format::Text => {
             let shown = command.folder.display();
-            writeln!(out, "{} chapters are in {shown}.", files.len())?;
+            let chapters = counted(files.len(), "chapter is", "chapters are");
+            writeln!(out, "{chapters} in {shown}.")?;
+            let values = counted(undecided, "value is", "values are");
             writeln!(
                 out,
-                "{undecided} values are to be decided. This lists each with its place and what to write:\n"
+                "{values} to be decided. This lists each with its place and what to write:\n"
             )?;
-            // A name with a space, to be copied as it stands.
-            let quoted = command.folder.to_string_lossy();
-            let quoted = if quoted.contains(|sign: char| !(sign.is_alphanumeric() || "-_./".contains(sign))) {
-                format!("\"{quoted}\"")
-            } else {
-                quoted.into_owned()
-            };
+            let quoted = words::for_shell(&command.folder.to_string_lossy());
             writeln!(out, "    oxyfolio check --rules {quoted}\n")?;
             writeln!(
                 out,

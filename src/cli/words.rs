@@ -27,6 +27,15 @@ pub fn footing(out: &mut dyn Write) -> io::Result<()> {
     writeln!(out, "{}", ALWAYS_CAUTIONS.join(" "))
 }
 
+/// A path as it is typed into a shell: in quotation marks where it holds a space, say.
+pub fn for_shell(path: &str) -> String {
+    if path.contains(|sign: char| !(sign.is_alphanumeric() || "-_./".contains(sign))) {
+        format!("\"{path}\"")
+    } else {
+        path.to_owned()
+    }
+}
+
 /// Adds the words of every answer to a JSON object.
 pub fn framed(book: &Rulebook, mut answer: Value) -> Value {
     if let (Some(fields), Ok(Value::Object(frame))) =

@@ -185,6 +185,75 @@ impl Change {
     }
 }
 
+/// A rule of which a number changed and the reason didn't.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+pub struct Reason {
+    /// The rule's kind.
+    pub kind: &'static str,
+    /// The rule's id.
+    pub id: String,
+    /// The rule's name in the new edition.
+    pub name: String,
+    /// Old values that stand in the reason still.
+    pub still_says: Vec<String>,
+}
+
+impl Reason {
+    /// The reminder, in a sentence.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let still = match self.still_says.as_slice() {
+            [] => String::new(),
+            said => format!(" It still says {}.", said.join(" and ")),
+        };
+        format!("the reason above it was not changed: read it, does it still hold?{still}")
+    }
+
+    /// Whether it is of the rule in which this changed.
+    #[must_use]
+    pub fn is_of(&self, change: &Change) -> bool {
+        (self.kind, &self.id) == (change.kind, &change.id)
+    }
+
+    /// Of a rule in both editions, with what changed in it; none where nothing is to be read again.
+    fn of(kind: Kind, old: &Rule, new: &Rule, changes: &[Change]) -> Option<Self> {
+        if new.rationale.is_empty() || old.rationale != new.rationale {
+            return None;
+        }
+        let has_number = |text: &Option<String>| {
+            text.as_ref()
+                .is_some_and(|text| text.contains(|c: char| c.is_ascii_digit()))
+        };
+        let numbers = || {
+            changes
+                .iter()
+                .filter(|change| !change.wording && has_number(&change.was) && has_number(&change.is))
+        };
+        numbers().next()?;
+        let mut still_says: Vec<String> = Vec::new();
+        for was in numbers().filter_map(|change| change.was.clone()) {
+            if holds(&new.rationale, &was) && !still_says.contains(&was) {
+                still_says.push(was);
+            }
+        }
+        Some(Self {
+            kind: kind.word(),
+            id: new.id.to_string(),
+            name: new.name.to_string(),
+            still_says,
+        })
+    }
+}
+
+/// Whether a value stands in a text, and not as the end of a longer number.
+fn holds(text: &str, value: &str) -> bool {
+    text.match_indices(value).any(|(at, _)| {
+        let before = text.get(..at).and_then(|head| head.chars().next_back());
+        let after = text.get(at + value.len()..).and_then(|rest| rest.chars().next());
+        !before.is_some_and(|c| c.is_ascii_digit() || c == '.') && !after.is_some_and(char::is_alphanumeric)
+    })
+}
+
 /// Where two texts differ, with a few words around it.
 fn apart(one: &str, other: &str) -> (String, String) {
     const AROUND: usize = 4;
@@ -225,6 +294,7 @@ pub(super) struct Changes<'e> {
     pub(super) old: &'e Edition,
     pub(super) new: &'e Edition,
     pub(super) found: Vec<Change>,
+    pub(super) reasons: Vec<Reason>,
     /// The rule looked at.
     at: Option<(Kind, &'e Rule)>,
 }
@@ -235,6 +305,7 @@ impl<'e> Changes<'e> {
             old,
             new,
             found: Vec::new(),
+            reasons: Vec::new(),
             at: None,
         }
     }
@@ -242,6 +313,14 @@ impl<'e> Changes<'e> {
     /// What is told from now on is about this rule.
     pub(super) const fn about(&mut self, kind: Kind, rule: &'e Rule) {
         self.at = Some((kind, rule));
+    }
+
+    /// Remembers the reason of a rule of which a number changed since there were so many changes.
+    pub(super) fn remind(&mut self, old: &Rule, since: usize) {
+        if let Some((kind, new)) = self.at {
+            let changes = self.found.get(since..).unwrap_or_default();
+            self.reasons.extend(Reason::of(kind, old, new, changes));
+        }
     }
 
     /// The kind and id of the rule looked at.

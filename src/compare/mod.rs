@@ -23,8 +23,8 @@ mod words;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-pub use cases::CaseChange;
-pub use change::{Change, Direction, Place};
+pub use cases::{Asked, CaseChange};
+pub use change::{Change, Direction, Place, Reason};
 pub use durations::{Durations, Moved};
 pub use grid::{Comes, Example, Grid, GridChange, SETUPS, Verdict, VerdictChange};
 
@@ -39,6 +39,8 @@ pub struct Comparison {
     pub new: Side,
     /// What changed in the rules, kind by kind, in the order of the new book.
     pub changes: Vec<Change>,
+    /// Rules of which a number changed and the reason above it didn't: whoever signs should read it again.
+    pub reasons: Vec<Reason>,
     /// Minutes that move by more than one, by cylinder.
     pub durations: Vec<Durations>,
     /// Worked cases of either edition that come out otherwise.
@@ -161,10 +163,12 @@ pub fn compare(old: &Edition, new: &Edition) -> Comparison {
 /// Compares two editions with at most so many generated set-ups.
 #[must_use]
 pub fn compare_over(old: &Edition, new: &Edition, setups: u32) -> Comparison {
+    let (changes, reasons) = rules::changes(old, new);
     Comparison {
         old: Side::of(old),
         new: Side::of(new),
-        changes: rules::changes(old, new),
+        changes,
+        reasons,
         durations: durations::durations(&old.book, &new.book),
         cases: cases::cases(old, new),
         grid: grid::grid(&old.book, &new.book, setups),

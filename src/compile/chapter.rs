@@ -171,7 +171,7 @@ impl Walk<'_> {
                     .hint("begin it with ```yaml and a kind, such as ```yaml device, or with ```text for an example");
             }
             if self.found.count() > errors {
-                self.found.leave_unread(body);
+                self.leave_unread(body, &Kind::ALL);
             }
             return;
         };
@@ -212,9 +212,15 @@ impl Walk<'_> {
             });
         }
         if self.found.count() > errors {
-            self.found.leave_unread(body);
+            self.leave_unread(body, &[kind]);
         }
         self.rationale.clear();
+    }
+
+    /// A rule that is not read may be of one of these kinds: nothing is called missing because of it.
+    fn leave_unread(&mut self, block: &str, kinds: &[Kind]) {
+        self.found.leave_unread(block);
+        kinds.iter().for_each(|kind| self.found.leave_unread_kind(*kind));
     }
 
     /// The kind of rule a fence announces; reports a fence that seems to mean a rule and isn't one.
@@ -314,7 +320,7 @@ impl Walk<'_> {
                     )
                     .hint("put it between lines of three backticks, at the left margin, or delete it");
                 let rest = text.get(start..).unwrap_or("");
-                self.found.leave_unread(rest.split("\n\n").next().unwrap_or(""));
+                self.leave_unread(rest.split("\n\n").next().unwrap_or(""), &Kind::ALL);
                 return;
             }
             start += line.len();
@@ -334,7 +340,7 @@ impl Walk<'_> {
 }
 
 /// Whether a line is meant to open a rule block: `` ``yaml device``, `<!-- ```yaml device`.
-fn announces_rule(line: &str) -> bool {
+pub(super) fn announces_rule(line: &str) -> bool {
     let marks: &[char] = &['`', '~', '\'', '´', '’'];
     let Some((before, after)) = line.split_once("yaml ") else {
         return false;

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use super::source::Span;
+use super::{source::Span, written::Units};
+use crate::book::Kind;
 
 /// How serious a diagnostic is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -32,6 +33,12 @@ pub struct Diagnostic {
 }
 
 impl Diagnostic {
+    /// Whether it is no mistake, but a value that somebody has still to decide.
+    #[must_use]
+    pub fn is_undecided(&self) -> bool {
+        self.code == UNDECIDED
+    }
+
     /// Points at a further place.
     pub fn label(&mut self, span: Span, words: impl Into<String>) -> &mut Self {
         self.labels.push((span, shortened(words.into())));
@@ -45,6 +52,9 @@ impl Diagnostic {
     }
 }
 
+/// The code of a value that is still marked as undecided.
+pub const UNDECIDED: &str = "undecided";
+
 /// As many errors are kept, and as many notes. Reading stops when there are more errors: so broken a book is no
 /// rulebook, and neither time nor memory may depend on how broken it is.
 pub const MAX_KEPT: usize = 1_000;
@@ -55,6 +65,8 @@ pub const MAX_WORDS: usize = 1_000;
 /// Everything found in one reading.
 #[derive(Clone, Debug, Default)]
 pub struct Diagnostics {
+    /// The agency's units, for what to write instead.
+    pub(in crate::compile) units: Units,
     found: Vec<Diagnostic>,
     errors: usize,
     others: usize,
@@ -62,6 +74,8 @@ pub struct Diagnostics {
     last: Option<Diagnostic>,
     /// Ids that stand in blocks which could not be read: one report for the block is enough.
     unread: BTreeSet<String>,
+    /// Kinds of which a block could not be read: a rule of that kind may be there.
+    unread_kinds: BTreeSet<Kind>,
 }
 
 impl Diagnostics {
@@ -78,6 +92,11 @@ impl Diagnostics {
     /// Adds a note at a place.
     pub fn note(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Diagnostic {
         self.push(code, Level::Note, Some(span), message.into())
+    }
+
+    /// Adds a note about the book as a whole.
+    pub fn book_note(&mut self, code: &'static str, message: impl Into<String>) -> &mut Diagnostic {
+        self.push(code, Level::Note, None, message.into())
     }
 
     fn push(
@@ -128,6 +147,17 @@ impl Diagnostics {
     /// Remembers one such id.
     pub fn leave_unread_id(&mut self, id: &str) {
         self.unread.insert(id.to_owned());
+    }
+
+    /// Remembers that a block of a kind could not be read.
+    pub fn leave_unread_kind(&mut self, kind: Kind) {
+        self.unread_kinds.insert(kind);
+    }
+
+    /// Whether a block of a kind could not be read.
+    #[must_use]
+    pub fn is_unread_kind(&self, kind: Kind) -> bool {
+        self.unread_kinds.contains(&kind)
     }
 
     /// Whether an id stands in a block that could not be read.

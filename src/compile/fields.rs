@@ -28,6 +28,8 @@ pub struct Keys {
 /// The values of a mapping whose keys have been checked.
 pub struct Fields<'a> {
     entries: &'a [Entry],
+    /// Known keys that others seem to be misspellings of.
+    meant: Vec<&'static str>,
     /// Where the mapping stands.
     pub span: Span,
 }
@@ -55,7 +57,7 @@ impl<'a> Fields<'a> {
             return None;
         };
         let known = || keys.required.iter().chain(keys.optional).copied();
-        let mut meant = Vec::new();
+        let mut meant: Vec<&'static str> = Vec::new();
         for entry in entries {
             if known().any(|key| key == entry.key) {
                 continue;
@@ -95,8 +97,14 @@ impl<'a> Fields<'a> {
         }
         Some(Self {
             entries,
+            meant,
             span: node.span,
         })
+    }
+
+    /// Whether a key is there, be it misspelled.
+    pub fn has(&self, key: &str) -> bool {
+        self.get(key).is_some() || self.meant.contains(&key)
     }
 
     /// A key's value.
@@ -179,6 +187,10 @@ pub fn report(node: &Node, mistake: Mistake, found: &mut Diagnostics) {
         return;
     }
     let at = place_in(node, &mistake);
+    let mut mistake = mistake;
+    if let Value::Text { text, .. } = &node.value {
+        mistake.advise(text, found.units);
+    }
     let error = found.error(mistake.code, at, mistake.message);
     if let Some(hint) = mistake.hint {
         error.hint(hint);
@@ -218,7 +230,7 @@ pub fn quoting(node: &Node, quotable: Option<&Quotable<'_>>, found: &mut Diagnos
     match quotable {
         // What could be quoted has errors of its own; this text is looked at when they are gone.
         None => text(node, found),
-        Some(quotable) => written_as(node, found, |text| quoted::fill(text, quotable)).map(Text::from),
+        Some(quotable) => written_as(node, found, |text| quoted::fill(text, quotable))?.map(Text::from),
     }
 }
 
@@ -372,6 +384,26 @@ pub fn id<'a>(node: &'a Node, found: &mut Diagnostics) -> Option<&'a str> {
     if good {
         return Some(text);
     }
+    let better = id_like(text);
+    let error = found.error(
+        "not-an-id",
+        node.span,
+        format!("expected lower-case words joined by hyphens, beginning with a letter, found `{text}`"),
+    );
+    match better {
+        None => {
+            error.hint("an id begins with a letter: `nasal-cannula`");
+        }
+        Some(better) => {
+            error.hint(format!("write `{better}`"));
+            found.leave_unread_id(&better);
+        }
+    }
+    None
+}
+
+/// The id that a text is most likely meant to be.
+pub fn id_like(text: &str) -> Option<String> {
     let mut better: String = text
         .to_lowercase()
         .chars()
@@ -381,17 +413,5 @@ pub fn id<'a>(node: &'a Node, found: &mut Diagnostics) -> Option<&'a str> {
         better = better.replace("--", "-");
     }
     let better = better.trim_matches(|c: char| c == '-' || c.is_ascii_digit());
-    let error = found.error(
-        "not-an-id",
-        node.span,
-        format!("expected lower-case words joined by hyphens, beginning with a letter, found `{text}`"),
-    );
-    if better.is_empty() || text.starts_with(|c: char| c.is_ascii_digit()) {
-        error.hint("an id begins with a letter: `nasal-cannula`");
-    } else {
-        error.hint(format!("write `{better}`"));
-        let better = better.to_owned();
-        found.leave_unread_id(&better);
-    }
-    None
+    (!better.is_empty() && !text.starts_with(|c: char| c.is_ascii_digit())).then(|| better.to_owned())
 }

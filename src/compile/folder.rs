@@ -9,7 +9,13 @@ use std::{
 
 use crate::book::Rulebook;
 
-use super::{Compiled, Rejected, compile_with, diagnostic::Diagnostics, render::is_hidden, source::Sources};
+use super::{
+    Compiled, Rejected, compile_with,
+    diagnostic::Diagnostics,
+    misnamed::{self, Misnamed},
+    render::is_hidden,
+    source::Sources,
+};
 
 /// The largest chapter that is read: well over a thousand pages.
 pub const MAX_CHAPTER_BYTES: u64 = 4 * 1024 * 1024;
@@ -37,8 +43,8 @@ pub fn load(folder: &Path) -> Result<Compiled, Box<Rejected>> {
 pub(super) fn chapters(folder: &Path) -> (Sources, Diagnostics) {
     let mut sources = Sources::default();
     let mut found = Diagnostics::default();
-    match chapter_names(folder) {
-        Ok(names) if names.is_empty() => {
+    match listed(folder) {
+        Ok(Listed { chapters, others }) if chapters.is_empty() => {
             found
                 .book_error(
                     "no-chapters",
@@ -47,10 +53,13 @@ pub(super) fn chapters(folder: &Path) -> (Sources, Diagnostics) {
                         folder.display()
                     ),
                 )
-                .hint("name the folder that holds the rulebook");
+                .hint(match others.first() {
+                    Some(other) => other.hint(),
+                    None => "name the folder that holds the rulebook".to_owned(),
+                });
             return (sources, found);
         }
-        Ok(names) if names.len() > MAX_CHAPTERS => {
+        Ok(Listed { chapters, .. }) if chapters.len() > MAX_CHAPTERS => {
             found
                 .book_error(
                     "too-many-chapters",
@@ -62,14 +71,15 @@ pub(super) fn chapters(folder: &Path) -> (Sources, Diagnostics) {
                 .hint("name the folder that holds the rulebook");
             return (sources, found);
         }
-        Ok(names) => {
+        Ok(Listed { chapters, others }) => {
+            misnamed::report(folder, &others, &mut found);
             let mut reader = Reader {
                 folder,
                 left: MAX_BOOK_BYTES,
                 sources,
                 found,
             };
-            for name in &names {
+            for name in &chapters {
                 if let Err(problem) = reader.chapter(name) {
                     let error = reader.found.book_error(problem.code, problem.message);
                     if let Some(hint) = problem.hint {
@@ -132,21 +142,37 @@ fn why(error: &std::io::Error) -> String {
     }
 }
 
-/// The names of the chapters, in the order of the book; one more than may be when there are too many.
-fn chapter_names(folder: &Path) -> io::Result<Vec<OsString>> {
-    let mut names = Vec::new();
+/// What a folder holds.
+struct Listed {
+    /// The names of the chapters, in the order of the book; one more than may be when there are too many.
+    chapters: Vec<OsString>,
+    /// Files that may be chapters by another name.
+    others: Vec<Misnamed>,
+}
+
+fn listed(folder: &Path) -> io::Result<Listed> {
+    let mut listed = Listed {
+        chapters: Vec::new(),
+        others: Vec::new(),
+    };
     for entry in fs::read_dir(folder)? {
         let name = entry?.file_name();
         let shown = name.to_string_lossy();
-        if shown.to_lowercase().ends_with(".md") && !shown.starts_with('.') {
-            names.push(name);
+        if shown.starts_with('.') {
+            continue;
         }
-        if names.len() > MAX_CHAPTERS {
+        if shown.to_lowercase().ends_with(".md") {
+            listed.chapters.push(name);
+        } else if listed.others.len() < misnamed::MOST {
+            listed.others.extend(Misnamed::of(&shown));
+        }
+        if listed.chapters.len() > MAX_CHAPTERS {
             break;
         }
     }
-    names.sort_unstable();
-    Ok(names)
+    listed.chapters.sort_unstable();
+    listed.others.sort_unstable();
+    Ok(listed)
 }
 
 /// Why a chapter can't be read.

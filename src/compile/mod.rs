@@ -1,7 +1,7 @@
 //! The rulebook compiler: from Markdown chapters to the typed rulebook, and from there to Rust tables.
 //!
 //! The stages in order, a module each: [`source`] keeps the chapters' text and positions; [`chapter`] finds rule
-//! blocks; `yaml` reads a block; `fields`, [`written`], [`guard`] and `quoted` read values; [`names`] and `resolve`
+//! blocks; `yaml` reads a block, and `unreadable` says why it can't; `fields`, [`written`], [`guard`] and `quoted` read values; [`names`] and `resolve`
 //! turn blocks into rules; [`emit`] writes Rust. [`diagnostic`] says what is wrong, [`render`] draws it.
 //!
 //! How a rule becomes a table is told in [`tables`], and the two ways to a rulebook of one's own are compared in [`ways`].
@@ -22,9 +22,10 @@ pub mod guard;
 pub mod language;
 mod lines;
 pub mod lint;
+pub(crate) mod misnamed;
 pub mod names;
 pub mod proof;
-mod quoted;
+pub(crate) mod quoted;
 pub mod render;
 mod resolve;
 #[cfg(feature = "compile")]
@@ -35,12 +36,14 @@ pub mod tables;
 #[cfg(feature = "compile")]
 pub mod transport;
 pub mod undecided;
+mod unreadable;
 pub mod ways;
 pub mod written;
 pub(crate) mod yaml;
 
 use diagnostic::{Diagnostic, Diagnostics};
 use source::Sources;
+use suggest::counted;
 
 pub use build::build_script;
 pub use cases::uncovered::Uncovered;
@@ -122,6 +125,12 @@ pub struct Rejected {
 pub const MAX_DRAWN: usize = 200;
 
 impl Rejected {
+    /// How much there is to do.
+    #[must_use]
+    pub fn to_do(&self) -> ToDo {
+        ToDo::of(&self.diagnostics, self.omitted)
+    }
+
     /// Draws the diagnostics up to [`MAX_DRAWN`], with an empty line after each, and says how many more there are.
     #[must_use]
     pub fn render(&self, colour: bool) -> String {
@@ -129,10 +138,94 @@ impl Rejected {
     }
 }
 
-/// Draws diagnostics up to [`MAX_DRAWN`], with an empty line after each, and says how many more there are.
+/// How much is to be done before a rulebook can be used: values to decide apart from mistakes. As it prints, what is to be
+/// decided comes first.
+///
+/// ```
+/// use oxyfolio::compile::ToDo;
+///
+/// let to_do = |undecided, errors| ToDo { undecided, errors, and_more: false }.to_string();
+/// assert_eq!(to_do(54, 2), "54 values to decide and 2 errors");
+/// assert_eq!(to_do(1, 0), "1 value to decide");
+/// assert_eq!(to_do(0, 1), "1 error");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ToDo {
+    /// Values that are still marked as undecided.
+    pub undecided: usize,
+    /// Mistakes.
+    pub errors: usize,
+    /// Whether there are more than were kept.
+    pub and_more: bool,
+}
+
+impl ToDo {
+    /// Counts what was found; `omitted` is how many more there were than are kept.
+    #[must_use]
+    pub fn of<'d>(diagnostics: impl IntoIterator<Item = &'d Diagnostic>, omitted: usize) -> Self {
+        let mut counted = Self {
+            undecided: 0,
+            errors: 0,
+            and_more: omitted > 0,
+        };
+        for found in diagnostics {
+            match found.level {
+                diagnostic::Level::Error if found.is_undecided() => counted.undecided += 1,
+                diagnostic::Level::Error => counted.errors += 1,
+                diagnostic::Level::Note => {}
+            }
+        }
+        counted
+    }
+
+    /// Whether anything is.
+    #[must_use]
+    pub const fn is_any(self) -> bool {
+        self.undecided + self.errors > 0
+    }
+
+    fn words(self) -> String {
+        let undecided = counted(self.undecided, "value to decide", "values to decide");
+        let errors = counted(self.errors, "error", "errors");
+        let words = match (self.undecided, self.errors) {
+            (0, _) => errors,
+            (_, 0) => undecided,
+            _ => format!("{undecided} and {errors}"),
+        };
+        if self.and_more {
+            format!("more than {words}")
+        } else {
+            words
+        }
+    }
+
+    /// What that means for the rulebook: until when it can't be used.
+    #[must_use]
+    pub const fn until(self) -> &'static str {
+        match (self.undecided, self.errors) {
+            (0, 1) => "until it is put right",
+            (0, _) => "until they are put right",
+            (1, 0) => "until it is decided",
+            (_, 0) => "until they are decided",
+            _ => "until all are decided and put right",
+        }
+    }
+}
+
+impl core::fmt::Display for ToDo {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(&self.words())
+    }
+}
+
+/// Draws diagnostics up to [`MAX_DRAWN`], with an empty line after each, and says how many more there are. Values to decide
+/// come first, so that mistakes stand together at the end; where not all are drawn, mistakes are.
 #[must_use]
 pub fn drawn(diagnostics: &[Diagnostic], omitted: usize, sources: &Sources, colour: bool) -> String {
-    let shown = diagnostics.iter().take(MAX_DRAWN);
+    let (undecided, others): (Vec<_>, Vec<_>) = diagnostics.iter().partition(|found| found.is_undecided());
+    let others = others.into_iter().take(MAX_DRAWN);
+    let room = MAX_DRAWN - others.len();
+    let shown = undecided.into_iter().take(room).chain(others);
     let mut drawn: String = shown
         .map(|diagnostic| render::render(diagnostic, sources, colour) + "\n\n")
         .collect();

@@ -17,6 +17,8 @@ pub struct Table {
     what: &'static str,
     names: Vec<(String, Span)>,
     places: BTreeMap<String, u16>,
+    /// Whether a rule of this kind has an id that can't be read.
+    unread: bool,
 }
 
 impl Table {
@@ -27,7 +29,19 @@ impl Table {
             what,
             names: Vec::new(),
             places: BTreeMap::new(),
+            unread: false,
         }
+    }
+
+    /// Remembers that an id could not be read. It may be any name, so none is called unknown until it is put right.
+    pub const fn leave_unread(&mut self) {
+        self.unread = true;
+    }
+
+    /// Whether an id could not be read.
+    #[must_use]
+    pub const fn has_unread(&self) -> bool {
+        self.unread
     }
 
     /// Adds a name; a name given before is an error. Gives whether it was new.
@@ -87,7 +101,7 @@ impl Table {
         if let Some(index) = self.index(name) {
             return Some(make(index));
         }
-        if found.is_unread(name) {
+        if self.unread || found.is_unread(name) {
             return None;
         }
         let error = found.error(

@@ -25,6 +25,7 @@ const AROUND: usize = 240;
 #[must_use]
 pub fn render(diagnostic: &Diagnostic, sources: &Sources, colour: bool) -> String {
     let level = match diagnostic.level {
+        Level::Error if diagnostic.is_undecided() => Drawn::WARNING.with_name("to decide"),
         Level::Error => Drawn::ERROR,
         Level::Note => Drawn::NOTE,
     };

@@ -1,4 +1,4 @@
-//! The nearest known name, for a name that isn't known.
+//! Words of messages: the nearest known name for one that isn't known, names in a row, counts.
 
 /// Nothing longer is compared: a name of this length isn't mistyped, it is another text.
 const LONGEST: usize = 64;
@@ -36,4 +36,16 @@ pub fn listed<'a>(names: impl IntoIterator<Item = &'a str>, joined_by: &str) -> 
         Some((last, [])) => last.clone(),
         Some((last, rest)) => format!("{} {joined_by} {last}", rest.join(", ")),
     }
+}
+
+/// A count with its word.
+///
+/// ```
+/// use oxyfolio::compile::suggest::counted;
+/// assert_eq!(counted(1, "policy", "policies"), "1 policy");
+/// assert_eq!(counted(0, "policy", "policies"), "0 policies");
+/// ```
+pub fn counted<N: core::fmt::Display + PartialEq + From<u8>>(count: N, one: &str, more: &str) -> String {
+    let word = if count == N::from(1) { one } else { more };
+    format!("{count} {word}")
 }

@@ -4,7 +4,7 @@
 //! nothing else is said of it: what depends on it is looked at when it is there.
 
 use super::{
-    diagnostic::Diagnostics,
+    diagnostic::{self, Diagnostics},
     yaml::{Node, Value},
 };
 
@@ -43,7 +43,7 @@ pub(super) fn report(node: &Node, found: &mut Diagnostics) {
             let Some(what) = what_to_write(text) else {
                 return;
             };
-            let error = found.error("undecided", node.span, "this value is not decided yet");
+            let error = found.error(diagnostic::UNDECIDED, node.span, "this value is not decided yet");
             if what.is_empty() {
                 error.hint("write the value in place of `undecided`");
             } else {

@@ -14,6 +14,7 @@ use super::{
     diagnostic::Diagnostics,
     render::is_hidden,
     source::{FileId, Sources, Span},
+    unreadable::{self, Slip, is_odd_blank},
 };
 use crate::book::Kind;
 
@@ -77,7 +78,13 @@ pub fn read(block: &Block, sources: &Sources, found: &mut Diagnostics) -> Option
         depth: 0,
         nodes: 0,
     };
-    let node = reader.document();
+    let slips = unreadable::odd_blanks(text);
+    let node = if slips.is_empty() {
+        reader.document()
+    } else {
+        slips.into_iter().for_each(|slip| reader.slip(slip));
+        None
+    };
     if node.is_none() {
         found.leave_unread(text);
     }
@@ -205,10 +212,18 @@ impl<'a> Reader<'a> {
         }
         let node = match event {
             Event::Scalar(text, style, ..) => {
-                if style == ScalarStyle::Plain && self.is_cut_short(span) {
+                if style == ScalarStyle::Plain && self.is_cut_short(span)
+                    || self.is_misquoted(&text, style, at)
+                {
                     return None;
                 }
                 self.check_text(&text, at);
+                // Pasted from a word processor. In a value it can mean nothing but a space.
+                let text = if text.contains(is_odd_blank) {
+                    text.replace(is_odd_blank, " ").into()
+                } else {
+                    text
+                };
                 // `key:` with nothing after it is nothing, however the library spells it.
                 let text = if span.byte_range().is_some_and(|range| range.is_empty()) {
                     "".into()
@@ -255,6 +270,35 @@ impl<'a> Reader<'a> {
         true
     }
 
+    /// A quotation mark was lost at the end of a text, or at its beginning.
+    fn is_misquoted(&mut self, text: &str, style: ScalarStyle, at: Span) -> bool {
+        let (message, hint, at) = if style == ScalarStyle::Plain {
+            if !unreadable::stray_quotation(text) {
+                return false;
+            }
+            let end = self.sources.span(at.file, at.end.saturating_sub(1)..at.end);
+            (
+                "this quotation mark was never opened",
+                "open the quotation mark at the beginning of its text, or delete this one",
+                end,
+            )
+        } else {
+            let raw = self.sources.text(at.file).get(at.start..at.end).unwrap_or("");
+            if !matches!(style, ScalarStyle::SingleQuoted | ScalarStyle::DoubleQuoted)
+                || !unreadable::takes_in_keys(raw)
+            {
+                return false;
+            }
+            (
+                "this quotation mark is not closed before the next keys",
+                "close the quotation mark at the end of its text",
+                self.sources.span(at.file, at.start..at.start + 1),
+            )
+        };
+        self.found.error("unreadable-yaml", at, message).hint(hint);
+        true
+    }
+
     /// A value goes to a terminal and onto cards: it must show as it was meant.
     fn check_text(&mut self, text: &str, at: Span) {
         if text.len() > MAX_VALUE {
@@ -269,14 +313,21 @@ impl<'a> Reader<'a> {
                 )
                 .hint("say it in fewer words, or in the prose");
         }
-        // Those written as they are were reported when the chapter's lines were checked.
-        if let Some(hidden) = text.chars().find(|c| is_hidden(*c))
-            && !self
-                .sources
-                .text(at.file)
-                .get(at.start..at.end)
-                .is_some_and(|raw| raw.contains(hidden))
-        {
+        // What moves or turns the text was reported when the chapter's lines were checked, and ended the reading. Here it is
+        // what does no harm in prose, or stands in the text as an escape.
+        if let Some(hidden) = text.chars().find(|c| is_hidden(*c)) {
+            let raw = self.sources.text(at.file).get(at.start..at.end).unwrap_or("");
+            let (at, hint) = match raw.find(hidden) {
+                Some(byte) => {
+                    let start = at.start + byte;
+                    let place = self.sources.span(at.file, start..start + hidden.len_utf8());
+                    (
+                        place,
+                        "delete the character: it can't be seen; typing the value anew may be easiest",
+                    )
+                }
+                None => (at, "take the escape out of the text"),
+            };
             self.found
                 .error(
                     "hidden-character",
@@ -286,7 +337,7 @@ impl<'a> Reader<'a> {
                         u32::from(hidden)
                     ),
                 )
-                .hint("take the escape out of the text");
+                .hint(hint);
         }
     }
 
@@ -318,6 +369,12 @@ impl<'a> Reader<'a> {
                 }
                 (event, span) => self.node(event, span)?,
             };
+            let raw = self.sources.text(key.span.file).get(key.span.start..key.span.end);
+            if let Some(at) = raw.and_then(|raw| raw.find(is_odd_blank)) {
+                let at = key.span.start - self.block.body.start + at;
+                self.slip(unreadable::odd_blank(self.text, at));
+                return None;
+            }
             let (event, span) = self.next()?;
             let value = self.node(event, span)?;
             let Value::Text { text, .. } = key.value else {
@@ -373,90 +430,15 @@ impl<'a> Reader<'a> {
     }
 
     fn unreadable(&mut self, error: &ScanError) {
-        let range = error.marker().byte_offset().unwrap_or(0);
-        // At the end of the block there is nothing to underline: point at its last line instead.
-        let range = range.min(self.text.trim_end().len().saturating_sub(1));
-        let start = self.block.body.start + range;
-        let at = self.sources.span(self.block.file, start..start);
-        let line_start = self
-            .text
-            .get(..range)
-            .and_then(|head| head.rfind('\n'))
-            .map_or(0, |n| n + 1);
-        let line = self
-            .text
-            .get(line_start..)
-            .and_then(|rest| rest.lines().next())
-            .unwrap_or("");
-        let value = line.split_once(": ").map_or("", |(_, value)| value);
-        let hint = if line.contains('\t') {
-            "use spaces, not tabs"
-        } else if line.matches(": ").count() > 1 {
-            "put text that holds a colon in quotes"
-        } else if value.starts_with(['%', '@', '`', '*', '&', '!', '-', '?', '|', '>', '{'])
-            || value.contains('\\')
-        {
-            "put the whole text in quotation marks"
-        } else if value.starts_with('"') && value.matches('"').count() > 2 {
-            "inside quotation marks write `'`, not `\"`"
-        } else if !line.contains(": ")
-            && !line.trim_end().ends_with(':')
-            && !line.trim_start().starts_with("- ")
-        {
-            "write a colon and a space after the key, or `- ` before an item of a list"
-        } else if line.matches('"').count() % 2 == 1 || line.matches('\'').count() % 2 == 1 {
-            "close the quotation mark"
-        } else if line.matches('[').count() != line.matches(']').count() {
-            "close the list with `]`"
-        } else {
-            "write `key: value`, one a line, all keys of a rule at the same indent"
-        };
-        self.found
-            .error("unreadable-yaml", at, plain_words(&error.info()))
-            .hint(hint);
+        let stop = error.marker().byte_offset().unwrap_or(0);
+        self.slip(unreadable::why(self.text, stop, &error.info()));
     }
-}
 
-/// What the YAML library means, in words that need no knowledge of YAML.
-fn plain_words(info: &str) -> String {
-    const WORDS: &[(&str, &str)] = &[
-        ("tab", "cannot read this line: found a tab"),
-        (
-            "mapping values are not allowed",
-            "cannot read this line: found a colon where none can be",
-        ),
-        (
-            "illegal placement of ':'",
-            "cannot read this line: found a colon inside a list that is not closed above",
-        ),
-        (
-            "simple key expected ':'",
-            "expected a colon and a space after a key",
-        ),
-        (
-            "expected '-' indicator",
-            "expected this line at the same indent as the lines above",
-        ),
-        ("unclosed quote", "this quotation mark is never closed"),
-        (
-            "trailing content",
-            "expected the end of the line after a closing quotation mark",
-        ),
-        (
-            "unexpected character",
-            "cannot read this line: found a sign that cannot begin a text",
-        ),
-        (
-            "unknown anchor",
-            "cannot read this line: found a sign that cannot begin a text",
-        ),
-        ("escape", "cannot read this text: found `\\` in it"),
-    ];
-    WORDS
-        .iter()
-        .find(|(theirs, _)| info.contains(theirs))
-        .map_or_else(
-            || format!("cannot read this as YAML: {info}"),
-            |(_, ours)| (*ours).to_owned(),
-        )
+    fn slip(&mut self, slip: Slip) {
+        let start = self.block.body.start;
+        let at = self
+            .sources
+            .span(self.block.file, start + slip.at.start..start + slip.at.end);
+        self.found.error(slip.code, at, slip.message).hint(slip.hint);
+    }
 }

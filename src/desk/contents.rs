@@ -3,13 +3,13 @@
 use maud::{Markup, html};
 
 use super::{
-    page::{Room, numbered},
+    page::{Room, counted},
     problems,
     query::escaped,
     reading::Reading,
     routes::{Desk, Page},
 };
-use crate::compile::{diagnostic::Level, render::visible, source::FileId};
+use crate::compile::{render::visible, source::FileId};
 
 /// The front page.
 pub fn page(_: &Desk, reading: &Reading) -> Page {
@@ -54,26 +54,13 @@ pub fn contents(reading: &Reading, here: Option<FileId>) -> Markup {
     html! {
         ol.contents {
             @for (file, source) in reading.sources.iter() {
-                @let (errors, notes) = in_chapter(reading, file);
                 li {
                     a href={ "/chapter/" (escaped(&source.name)) } aria-current=[(here == Some(file)).then_some("page")] {
                         (visible(&reading.title(file)))
                     }
-                    @if errors > 0 { " " span.count.error { (numbered(errors, "error")) } }
-                    @else if notes > 0 { " " span.count { (numbered(notes, "note")) } }
+                    " " (counted(reading.count(Some(file))))
                 }
             }
         }
     }
-}
-
-fn in_chapter(reading: &Reading, file: FileId) -> (usize, usize) {
-    let count = |level| {
-        let here = reading
-            .diagnostics
-            .iter()
-            .filter(|found| found.span.is_some_and(|span| span.file == file));
-        here.filter(|found| found.level == level).count()
-    };
-    (count(Level::Error), count(Level::Note))
 }

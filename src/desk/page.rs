@@ -8,7 +8,7 @@ use super::{
     routes::{Desk, Page},
 };
 use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS};
-use crate::compile::{diagnostic::Level, render::visible};
+use crate::compile::{ToDo, render::visible};
 
 /// The parts of the site.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -110,27 +110,34 @@ fn edition(reading: &Reading) -> Markup {
         p.edition {
             "Edition " (says("edition")) ", effective " (says("effective")) ", review " (says("review"))
             " · book " span.code { (reading.short_digest) }
-            @if !reading.is_sound { " · " strong { "has errors: not to be signed or printed" } }
+            @if !reading.is_sound {
+                @let word = if reading.count(None).0.errors > 0 { "has errors" } else { "not yet decided" };
+                " · " strong { (word) ": not to be signed or printed" }
+            }
         }
     }
 }
 
 fn count(reading: &Reading) -> Markup {
-    let (errors, notes) = (reading.count(Level::Error), reading.count(Level::Note));
+    counted(reading.count(None))
+}
+
+/// How much is to be done, as a mark beside a name.
+pub fn counted((to_do, notes): (ToDo, usize)) -> Markup {
     html! {
-        @if errors > 0 { span.count.error { (numbered(errors, "error")) } }
-        @else if notes > 0 { span.count { (numbered(notes, "note")) } }
+        @if to_do.undecided > 0 { span.count.undecided { (to_do.undecided) " to decide" } " " }
+        @if to_do.errors > 0 { span.count.error { (numbered(to_do.errors, "error")) } }
+        @else if notes > 0 && to_do.undecided == 0 { span.count { (numbered(notes, "note")) } }
     }
 }
 
 /// The state of the book in a sentence.
 fn state(reading: &Reading) -> Markup {
-    let (errors, notes) = (reading.count(Level::Error), reading.count(Level::Note));
+    let (to_do, notes) = reading.count(None);
     html! {
-        @if errors > 0 {
-            @if reading.omitted > 0 { "More than " }
-            a href="/problems" { (numbered(errors, "error")) }
-            ": the rulebook can't be used until they are put right."
+        @if to_do.is_any() {
+            a href="/problems" { (to_do) }
+            ": the rulebook can't be used " (to_do.until()) "."
         } @else if notes > 0 {
             "No errors. "
             a href="/problems" { (numbered(notes, "note")) }
@@ -150,12 +157,18 @@ pub fn numbered(count: usize, word: &str) -> String {
     }
 }
 
-/// What stands in place of an answer that a book with errors can't give.
-pub fn not_with_errors(what: &str) -> Markup {
+/// What stands in place of an answer that a book that can't be used can't give.
+pub fn not_with_errors(reading: &Reading, what: &str) -> Markup {
+    let (to_do, _) = reading.count(None);
     html! {
         div.refusal {
-            p { strong { "The rulebook has errors, so " (what) "." } }
-            p { a href="/problems" { "See what is wrong" } " and put it right in the file; this page follows by itself." }
+            @if to_do.errors > 0 {
+                p { strong { "The rulebook has errors, so " (what) "." } }
+                p { a href="/problems" { "See what is wrong" } " and put it right in the file; this page follows by itself." }
+            } @else {
+                p { strong { "Not every value of the rulebook is decided yet, so " (what) "." } }
+                p { a href="/problems" { "See what is to be decided" } " and write it in the file; this page follows by itself." }
+            }
         }
     }
 }

@@ -12,6 +12,7 @@ use crate::compile::{
     MAX_DRAWN,
     diagnostic::{Diagnostic, Level},
     render::visible,
+    suggest::counted,
 };
 
 /// All problems on one page.
@@ -22,7 +23,18 @@ pub fn page(_: &Desk, reading: &Reading) -> Page {
             @if reading.diagnostics.is_empty() {
                 p { "Nothing is wrong, and nothing is worth a second look." }
             }
-            @for found in reading.diagnostics.iter().take(MAX_DRAWN) { (one(found, reading, true)) }
+            @let (undecided, others): (Vec<_>, Vec<_>) = reading.diagnostics.iter().partition(|found| found.is_undecided());
+            @let room = MAX_DRAWN.saturating_sub(others.len());
+            @if !undecided.is_empty() {
+                h2 { "To decide" }
+                p {
+                    (counted(undecided.len(), "value is", "values are"))
+                    " still marked. Write the value in place of the mark, and save."
+                }
+                @for found in undecided.iter().take(room) { (one(found, reading, true)) }
+                @if !others.is_empty() { h2 { "To put right or to look at" } }
+            }
+            @for found in others.iter().take(MAX_DRAWN) { (one(found, reading, true)) }
             @let more = reading.diagnostics.len().saturating_sub(MAX_DRAWN);
             @if reading.omitted > 0 { p { "… and more than " (more) " more" } }
             @else if more > 0 { p { "… and " (more) " more" } }
@@ -44,19 +56,20 @@ pub fn of_the_book(reading: &Reading) -> Markup {
     }
 }
 
-/// The word of a level, as `check` prints it.
-pub const fn word(level: Level) -> &'static str {
-    match level {
-        Level::Error => "error",
-        Level::Note => "note",
+/// What it is, as `check` prints it, and the class of its looks.
+fn word(found: &Diagnostic) -> (&'static str, &'static str) {
+    match found.level {
+        Level::Error if found.is_undecided() => ("to decide", "undecided"),
+        Level::Error => ("error", "error"),
+        Level::Note => ("note", "note"),
     }
 }
 
 /// One problem: what is wrong, where, and what to write instead.
 pub fn one(found: &Diagnostic, reading: &Reading, with_source: bool) -> Markup {
-    let word = word(found.level);
+    let (word, class) = word(found);
     html! {
-        div class={ "problem " (word) } {
+        div class={ "problem " (class) } {
             p.what { strong { (word) } " " (visible(&found.message)) " " code { "[" (found.code) "]" } }
             @if let Some(span) = found.span {
                 @let at = reading.sources.line_column(span);

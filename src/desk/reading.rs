@@ -7,7 +7,7 @@ use crate::CHAPTERS;
 use crate::book::{Kind, Rulebook};
 use crate::cards::{CardsError, Wanted, data::Document, documents};
 use crate::compile::{
-    Compiled, Rejected,
+    Compiled, Rejected, ToDo,
     chapter::{self, Block},
     compile,
     diagnostic::{Diagnostic, Diagnostics, Level},
@@ -196,17 +196,29 @@ impl Reading {
         self.blocks.iter().flatten()
     }
 
-    /// How many of a level there are.
-    pub fn count(&self, level: Level) -> usize {
-        self.diagnostics
-            .iter()
-            .filter(|found| found.level == level)
-            .count()
+    /// How much is to be done, in the book or in one chapter, and how many notes there are.
+    pub fn count(&self, file: Option<FileId>) -> (ToDo, usize) {
+        let here =
+            |found: &&Diagnostic| file.is_none_or(|file| found.span.is_some_and(|span| span.file == file));
+        let found = || self.diagnostics.iter().filter(here);
+        let notes = found().filter(|found| found.level == Level::Note).count();
+        let omitted = if file.is_none() { self.omitted } else { 0 };
+        (ToDo::of(found(), omitted), notes)
     }
 
     /// The chapter in which a rule stands.
     pub fn place(&self, kind: Kind, id: &str) -> Option<FileId> {
         self.places.get(&(kind.word(), id.to_owned())).copied()
+    }
+
+    /// A rule as it is written.
+    pub fn rule(&self, kind: Kind, id: &str) -> Option<&Node> {
+        let blocks = self.blocks(self.place(kind, id)?).iter();
+        blocks
+            .filter(|written| written.block.kind == kind)
+            .flat_map(Written::rules)
+            .find(|(_, known)| *known == Some(id))
+            .map(|(rule, _)| rule)
     }
 
     /// A chapter by its file name.

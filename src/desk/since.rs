@@ -215,6 +215,13 @@ fn one_side(side: &Side) -> Markup {
     }
 }
 
+/// A sentence with its capital letter.
+fn capital(words: &str) -> String {
+    let mut signs = words.chars();
+    let first = signs.next().map(|first| first.to_uppercase().to_string());
+    first.unwrap_or_default() + signs.as_str()
+}
+
 fn rule_link(reading: &Reading, kind: &str, id: &str, name: &str) -> Markup {
     let kind = Kind::ALL.into_iter().find(|known| known.word() == kind);
     let address = kind.and_then(|kind| chapter::rule_address(reading, kind, id));
@@ -249,6 +256,9 @@ fn changes(reading: &Reading, comparison: &Comparison) -> Markup {
                 section.changed-rule {
                     h3 { (first.kind) " " (rule_link(reading, first.kind, &first.id, &first.name)) }
                     ul { @for change in rule { li { (visible(&change.in_short(WHOLE))) } } }
+                    @for reason in comparison.reasons.iter().filter(|reason| reason.is_of(first)) {
+                        p.reminder { (visible(&capital(&reason.words()))) }
+                    }
                 }
             }
         }
@@ -283,8 +293,9 @@ fn cases(comparison: &Comparison) -> Markup {
         h2 { "Worked cases" }
         @if comparison.cases.is_empty() { p { "None comes out otherwise." } }
         @else {
+            p { "Each was asked of both books." }
             ul { @for case in &comparison.cases { li {
-                code { (visible(&case.id)) } ": " (visible(&case.words())) " "
+                code { (visible(&case.id)) } ", " (case.asked.words()) ": " (visible(&case.words())) " "
                 span.small { "(" (visible(&case.place.file)) ":" (case.place.line) ")" }
             } } }
         }
@@ -297,7 +308,8 @@ fn grid(reading: &Reading, comparison: &Comparison) -> Markup {
         h2 { "Set-ups" }
         @if grid.changed == 0 { p { "None of " (grid.setups) " generated set-ups is judged otherwise." } }
         @else {
-            p { "Of " (grid.setups) " generated set-ups, " (grid.changed) " have other findings now." }
+            @let have = if grid.changed == 1 { "has" } else { "have" };
+            p { "Of " (grid.setups) " generated set-ups, " (grid.changed) " " (have) " other findings now." }
             ul { @for change in &grid.verdicts { li {
                 (change.was.words()) " → " (change.is.words()) ": " (change.setups)
             } } }
@@ -311,7 +323,7 @@ fn grid_change(reading: &Reading, change: &GridChange) -> Markup {
     html! {
         li class={ "finding " (change.level) } {
             p {
-                strong { (change.level) " " (change.comes.word()) } " in " (change.setups) ": " (visible(&change.example.message)) " "
+                strong { (change.level_words()) " " (change.comes.word()) } " in " (change.setups) ": " (visible(&change.example.message)) " "
                 "(" (change.kind) " " (rule_link(reading, change.kind, &change.id, &change.id)) ")"
             }
             p.small {

@@ -24,7 +24,7 @@ pub fn page(reading: &Reading, query: &Query) -> Page {
         Some(book) => asking(reading, book, query),
         None => html! {
             h1 { "Try a set-up" }
-            div #answer data-part { (not_with_errors("no set-up can be checked")) }
+            div #answer data-part { (not_with_errors(reading, "no set-up can be checked")) }
         },
     };
     Page {

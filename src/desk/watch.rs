@@ -14,6 +14,7 @@ use std::{
 use notify::{EventKind, RecursiveMode, Watcher as _, event::AccessKind};
 
 use super::routes::Desk;
+use crate::compile::misnamed::Misnamed;
 
 /// A save is over when nothing has happened for this long.
 const QUIET: Duration = Duration::from_millis(30);
@@ -92,10 +93,10 @@ fn look(folder: &Path) -> Seen {
     let mut seen: Seen = entries
         .flatten()
         .filter(|entry| {
-            entry
-                .path()
-                .extension()
-                .is_some_and(|ending| ending.eq_ignore_ascii_case("md"))
+            let name = entry.file_name();
+            let name = name.to_string_lossy();
+            // A chapter saved under another ending is told too.
+            name.to_lowercase().ends_with(".md") || Misnamed::of(&name).is_some()
         })
         .map(|entry| {
             let known = fs::metadata(entry.path()).ok();

@@ -1,5 +1,7 @@
 //! One edit of each kind, and what is told of it.
 
+use oxyfolio::compare::Asked;
+
 use crate::books::{Edit, compared, edition, lines};
 
 const RESERVOIR: &str = "flow: 10 to 15 L/min\nusual: 15 L/min\noxygen: 60 to 95 %";
@@ -333,4 +335,91 @@ fn cases_that_come_out_otherwise() {
             .all(|case| case.goes.iter().any(|goes| goes.contains("too early")))
     );
     assert!(!steps.cases.is_empty());
+}
+
+/// Both books are asked every case of both editions; told is whose text that was.
+#[test]
+fn a_case_is_told_with_whose_text_was_asked() {
+    const LIMIT: &str = "flow: 10.5 to 15 L/min\nusual: 15 L/min\noxygen: 60 to 95 %";
+    let asked = |comparison: &oxyfolio::compare::Comparison| -> Vec<(String, Asked)> {
+        let cases = comparison.cases.iter();
+        let about = cases.filter(|case| case.id.starts_with("non-rebreather-at-10"));
+        about.map(|case| (case.id.clone(), case.asked)).collect()
+    };
+    let case = |id: &str, asked| (id.to_owned(), asked);
+    let id = "non-rebreather-at-10";
+    // The limit alone: the case stands in both editions as it is.
+    assert_eq!(asked(&compared(&[(RESERVOIR, LIMIT)])), [case(id, Asked::InBoth)]);
+    let old = "- id: non-rebreather-at-10\n  setup: {device: non-rebreather, flow: 10 L/min, group: adult}";
+    // The case moved with the limit: its old text comes out otherwise; the new text, at 10.5, does not.
+    let moved = old.replace("flow: 10 L/min", "flow: 10.5 L/min");
+    assert_eq!(
+        asked(&compared(&[(RESERVOIR, LIMIT), (old, &moved)])),
+        [case(id, Asked::AsItWas)]
+    );
+    // Moved to another flow below the new limit, both texts do.
+    let moved = old.replace("flow: 10 L/min", "flow: 10.2 L/min");
+    assert_eq!(
+        asked(&compared(&[(RESERVOIR, LIMIT), (old, &moved)])),
+        [case(id, Asked::AsItIs), case(id, Asked::AsItWas)]
+    );
+    // By another name it is two cases, each in one edition.
+    let renamed = old.replace("-at-10", "-at-10-again");
+    let comparison = compared(&[(RESERVOIR, LIMIT), (old, &renamed)]);
+    assert_eq!(
+        asked(&comparison),
+        [
+            case("non-rebreather-at-10-again", Asked::InNewOnly),
+            case(id, Asked::InOldOnly)
+        ]
+    );
+    let words = comparison.cases[0].words();
+    assert_eq!(
+        words,
+        "only the new book says stop device non-rebreather, \
+         stop hazard reservoir-flow-too-low"
+    );
+}
+
+#[test]
+fn a_reason_that_was_not_changed_with_its_number_is_to_be_read_again() {
+    let reasons = |edits: &[crate::books::Edit<'_>]| -> Vec<(String, Vec<String>)> {
+        let comparison = compared(edits);
+        let reasons = comparison.reasons.into_iter();
+        reasons.map(|reason| (reason.id, reason.still_says)).collect()
+    };
+    let margin = ("value: 50 %\n", "value: 75 %\n");
+    assert_eq!(reasons(&[margin]), [("planning-margin".to_owned(), vec![])]);
+    let prose = "So we plan for half as much again as the";
+    let said = prose.replace("half as much again as", "50 % more than");
+    // In both editions the reason says 50 %, and the limit moves away from it.
+    let old = edition(&[(prose, &said)]);
+    let new = edition(&[(prose, &said), margin]);
+    let comparison = oxyfolio::compare::compare_over(&old, &new, 300);
+    assert_eq!(comparison.reasons[0].still_says, ["50 %"]);
+    assert_eq!(
+        comparison.reasons[0].words(),
+        "the reason above it was not changed: read it, does it still hold? It still says 50 %."
+    );
+    // Read and put right: nothing to remind of.
+    let read = prose.replace("half as much again as", "three quarters more than");
+    assert_eq!(reasons(&[margin, (prose, &read)]), []);
+    // A name and a sentence are no numbers.
+    assert_eq!(
+        reasons(&[("name: Residual pressure\n", "name: Pressure left over\n")]),
+        []
+    );
+}
+
+#[test]
+fn what_can_no_longer_be_judged_is_told_in_plain_words() {
+    use oxyfolio::compare::Verdict;
+    let words = [
+        Verdict::InOrder,
+        Verdict::NotChecked,
+        Verdict::Warning,
+        Verdict::Stop,
+    ]
+    .map(Verdict::words);
+    assert_eq!(words, ["in order", "could not be judged", "warning", "stop"]);
 }

@@ -1,68 +1,10 @@
 //! Editions out of a git repository.
 
-use std::{
-    fs,
-    path::{Path, PathBuf},
-    process::Command,
-};
+use std::{fs, path::Path};
 
 use oxyfolio::compare::edition::{CannotRead, Where, read};
 
-use crate::common;
-
-/// A repository whose folder `protocol` holds the demo rulebook, with one commit, tagged `one`.
-pub struct Repository {
-    folder: tempfile::TempDir,
-}
-
-impl Repository {
-    pub fn new() -> Self {
-        let repository = Self {
-            folder: tempfile::tempdir().unwrap(),
-        };
-        fs::create_dir(repository.rules()).unwrap();
-        for entry in fs::read_dir(common::rules()).unwrap() {
-            let path = entry.unwrap().path();
-            fs::copy(&path, repository.rules().join(path.file_name().unwrap())).unwrap();
-        }
-        repository.git(&["init", "--quiet"]);
-        repository.commit("one");
-        repository
-    }
-
-    pub fn rules(&self) -> PathBuf {
-        self.folder.path().join("protocol")
-    }
-
-    pub fn commit(&self, tag: &str) {
-        self.git(&["add", "--all"]);
-        self.git(&[
-            "-c",
-            "user.name=nobody",
-            "-c",
-            "user.email=nobody@invalid",
-            "commit",
-            "--quiet",
-            "-m",
-            tag,
-        ]);
-        self.git(&["tag", tag]);
-    }
-
-    fn git(&self, arguments: &[&str]) {
-        let output = Command::new("git")
-            .arg("-C")
-            .arg(self.folder.path())
-            .args(arguments)
-            .output();
-        let output = output.expect("git is needed");
-        assert!(
-            output.status.success(),
-            "{}",
-            String::from_utf8_lossy(&output.stderr)
-        );
-    }
-}
+use crate::{common, repository::Repository};
 
 fn refused(edition: &str, rules: &Path) -> String {
     read(&Where::from_words(edition), rules).unwrap_err().to_string()

@@ -69,6 +69,11 @@ fn mirrored(there: &Comparison, back: &Comparison) {
         sorted(there.changes.iter().map(key)),
         sorted(back.changes.iter().map(reversed).map(|change| key(&change)))
     );
+    let reasons = |comparison: &Comparison| {
+        let reasons = comparison.reasons.iter();
+        sorted(reasons.map(|reason| (reason.kind, reason.id.clone())))
+    };
+    assert_eq!(reasons(there), reasons(back));
     assert_eq!(
         sorted(
             there
@@ -87,12 +92,12 @@ fn mirrored(there: &Comparison, back: &Comparison) {
             there
                 .cases
                 .iter()
-                .map(|case| (&case.id, &case.goes, &case.appears))
+                .map(|case| (&case.id, case.asked, &case.goes, &case.appears))
         ),
         sorted(
             back.cases
                 .iter()
-                .map(|case| (&case.id, &case.appears, &case.goes))
+                .map(|case| (&case.id, case.asked.reversed(), &case.appears, &case.goes))
         )
     );
     assert_eq!(

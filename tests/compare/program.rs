@@ -2,7 +2,7 @@
 
 use std::process::Command;
 
-use crate::{common, git::Repository};
+use crate::{common, repository::Repository};
 
 #[test]
 fn nothing_changed() {

@@ -6,7 +6,11 @@ use oxyfolio::compare::{
 };
 use oxyfolio::desk::Options;
 
-use super::{common, support::open_with};
+use super::{
+    common,
+    repository::Repository,
+    support::{open, open_with},
+};
 
 const CHAPTER: &str = "05-delivery-devices.md";
 const OLD: &str = "flow: 10 to 15 L/min\nusual: 15 L/min\noxygen: 60 to 95 %";
@@ -67,7 +71,7 @@ fn the_page_says_what_compare_says() {
 #[test]
 fn an_edition_that_cannot_be_read_is_told() {
     let rules = common::copy_of_rules();
-    let desk = super::support::open(rules.path());
+    let desk = open(rules.path());
     for (with, words) in [
         ("no-such-folder", "cannot read the folder `no-such-folder`"),
         ("git:HEAD", "is in no git repository"),
@@ -77,4 +81,68 @@ fn an_edition_that_cannot_be_read_is_told() {
         assert!(page.contains(words), "{with}: {page}");
     }
     assert!(desk.page("/since").contains("Choose the edition"));
+}
+
+/// The last edition is the one in git: its revisions are offered, and one of them is compared with the folder as it is.
+#[test]
+fn a_revision_of_the_repository_is_compared_with_the_folder() {
+    const REASON: &str = "So we plan for half as much again as the";
+    let repository = Repository::new();
+    let rules = repository.rules();
+    let desk = open_with(Options {
+        rules: Some(rules.clone()),
+        since: Some("git:HEAD".to_owned()),
+        ..Options::default()
+    });
+    let page = desk.page("/since");
+    assert!(
+        page.contains("Nothing changed in what the rulebook says."),
+        "{page}"
+    );
+    // Both revisions are offered, the last one first.
+    common::edit(
+        &rules,
+        CHAPTER,
+        "usual: 15 L/min\noxygen: 60",
+        "usual: 12 L/min\noxygen: 60",
+    );
+    repository.commit("two");
+    let page = desk.wait_for("/since", |page| page.contains(" two</li>"));
+    assert!(page.find(" two</li>") < page.find(" one</li>"), "{page}");
+    // An edit that is saved and not committed, against the last revision and against the first.
+    common::edit(
+        &rules,
+        "10-how-long-it-lasts.md",
+        "value: 50 %\n",
+        "value: 75 %\n",
+    );
+    let page = desk.wait_for("/since", |page| page.contains("value: 50 % → 75 % (stricter)"));
+    assert!(!page.contains("usual flow: 15 L/min → 12 L/min"), "{page}");
+    assert!(
+        page.contains("The reason above it was not changed: read it, does it still hold?"),
+        "{page}"
+    );
+    assert!(
+        page.contains(
+            "<code>e-for-a-journey-of-26</code>, the case is the same in both editions: only the new book says warn policy planning-margin"
+        ),
+        "{page}"
+    );
+    let page = desk.page("/since?with=git:one");
+    for change in ["value: 50 % → 75 % (stricter)", "usual flow: 15 L/min → 12 L/min"] {
+        assert!(page.contains(change), "{change}: {page}");
+    }
+    // The reason is put right, and the reminder goes.
+    common::edit(
+        &rules,
+        "10-how-long-it-lasts.md",
+        REASON,
+        "So we plan for three quarters more than the",
+    );
+    let page = desk.wait_for("/since", |page| page.contains("three quarters more than"));
+    assert!(!page.contains("The reason above it was not changed"), "{page}");
+    assert!(
+        desk.page("/since?with=git:three")
+            .contains("has no revision `three`")
+    );
 }

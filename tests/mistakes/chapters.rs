@@ -34,7 +34,7 @@ mistakes! {
         "06-saturation-targets.md": "  - nasal-cannula at 2 L/min\n  - simple-mask at 6 L/min\n  - non-rebreather at 10 L/min\n"
             => "  - nasal-cannula at 4 L/min\n  - simple-mask at 6 L/min\n  - non-rebreather at 10 L/min\n",
     }
-    agency_misspelled [Marked("unknown-kind"), Book("missing-kind")] {
+    agency_misspelled [Marked("unknown-kind")] {
         "01-about-this-book.md": "```yaml agency" => "```‹yml› agency",
     }
 }

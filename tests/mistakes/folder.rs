@@ -175,3 +175,71 @@ fn chapter_whose_name_is_not_unicode() {
     let rejected = rejected(folder.path());
     assert_eq!(rejected.diagnostics[0].code, "unreadable-chapter");
 }
+
+/// A rule in a file that is no chapter would be a rule that nobody reads.
+#[test]
+fn chapters_saved_under_another_ending() {
+    let hints = |folder: &Path| {
+        let rejected = rejected(folder);
+        let one = &rejected.diagnostics[0];
+        (one.code, one.message.clone(), one.hints.join(" "))
+    };
+    // The only chapter, under each ending.
+    for (name, hint) in [
+        (
+            "01-book.txt",
+            "rename `01-book.txt` to `01-book.md`: the names of chapters end in `.md`",
+        ),
+        (
+            "01-book.md.txt",
+            "rename `01-book.md.txt` to `01-book.md`: the names of chapters end in `.md`",
+        ),
+        (
+            "01-book.odt",
+            "save `01-book.odt` as plain text under the name `01-book.md`: the names of chapters end in `.md`",
+        ),
+        ("01-book.pdf", "name the folder that holds the rulebook"),
+    ] {
+        let folder = tempfile::tempdir().unwrap();
+        fs::write(folder.path().join(name), "# Book\n").unwrap();
+        let (code, _, said) = hints(folder.path());
+        assert_eq!((code, said.as_str()), ("no-chapters", hint));
+    }
+    // Beside the others: an error where it holds rules.
+    let book = folder(as_it_is);
+    let (from, to) = ("05-delivery-devices.md", "05-delivery-devices.md.txt");
+    fs::rename(book.path().join(from), book.path().join(to)).unwrap();
+    let rejected = rejected(book.path());
+    let about: Vec<_> = rejected
+        .diagnostics
+        .iter()
+        .map(|found| (found.code, found.message.as_str()))
+        .collect();
+    assert_eq!(
+        about,
+        [(
+            "chapter-not-read",
+            "`05-delivery-devices.md.txt` holds rules and is not read as a chapter"
+        )],
+        "nothing is said to be missing because of it"
+    );
+    assert_eq!(
+        rejected.diagnostics[0].hints,
+        [
+            "rename `05-delivery-devices.md.txt` to `05-delivery-devices.md`: the names of chapters end in `.md`; or move it out of the folder"
+        ]
+    );
+    // Without rules it may be left there; with two endings it is a note.
+    let book = folder(as_it_is);
+    fs::write(book.path().join("notes.txt"), "Call the maker.\n").unwrap();
+    let codes = |folder: &Path| {
+        accepted(folder)
+            .notes
+            .iter()
+            .map(|note| note.code)
+            .collect::<Vec<_>>()
+    };
+    assert!(!codes(book.path()).contains(&"chapter-not-read"));
+    fs::write(book.path().join("00-foreword.md.txt"), "# Foreword\n").unwrap();
+    assert!(codes(book.path()).contains(&"chapter-not-read"));
+}

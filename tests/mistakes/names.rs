@@ -9,7 +9,7 @@ mistakes! {
     id_with_capitals [Marked("not-an-id")] {
         "05-delivery-devices.md": "id: tracheostomy-mask\n" => "id: ‹Tracheostomy Mask›\n",
     }
-    id_that_begins_with_a_digit [Marked("not-an-id"), Follows("unknown-name")] {
+    id_that_begins_with_a_digit [Marked("not-an-id")] {
         "03-cylinders-and-connections.md": "- id: metric-2-l\n" => "- id: ‹2-l›\n",
     }
     group_misspelled [Marked("unknown-name")] {

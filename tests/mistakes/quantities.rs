@@ -1,6 +1,6 @@
 //! Numbers, units and ranges.
 
-use crate::book::mistakes;
+use crate::book::{compiled, demo, mistakes};
 
 mistakes! {
     range_backwards [Marked("reversed-range")] {
@@ -35,6 +35,15 @@ mistakes! {
     }
     unit_of_a_range_left_out [Marked("missing-unit")] {
         "05-delivery-devices.md": "oxygen: 60 to 95 %" => "oxygen: 60 to ‹95›",
+    }
+    unit_of_a_pressure_left_out [Marked("missing-unit")] {
+        "10-how-long-it-lasts.md": "value: 200 psi" => "value: ‹200›",
+    }
+    unit_of_a_flow_after_a_device_left_out [Marked("missing-unit")] {
+        "06-saturation-targets.md": "  - air-entrainment-31 at 6 L/min\n" => "  - air-entrainment-31 at ‹6›\n",
+    }
+    device_without_its_flow [Marked("not-a-pair")] {
+        "06-saturation-targets.md": "  - air-entrainment-31 at 6 L/min\n" => "  - ‹Venturi mask 6 L/min›\n",
     }
     unit_lpm [Marked("unknown-unit")] {
         "05-delivery-devices.md": "name: Nasal cannula\nalso: [nasal prongs]\nflow: 1 to 6 L/min"
@@ -120,5 +129,71 @@ mistakes! {
     saturation_above_100_percent_in_a_case [Marked("out-of-bounds")] {
         "06-saturation-targets.md": "setup: {device: nasal-cannula, flow: 2 L/min, group: adult, condition: none, spo2: 93 %}"
             => "setup: {device: nasal-cannula, flow: 2 L/min, group: adult, condition: none, spo2: ‹193 %›}",
+    }
+}
+
+/// What to write instead is told in the units of the agency's own gauges and thermometers.
+#[test]
+fn a_unit_that_is_left_out_is_the_agencys() {
+    for (pressure, temperature, hints) in [
+        (
+            "psi",
+            "°C",
+            ["write `200 psi`", "write `50 °C`", "write `0.16 L/psi`"],
+        ),
+        (
+            "bar",
+            "°F",
+            ["write `200 bar`", "write `50 °F`", "write `0.16 L/bar`"],
+        ),
+        (
+            "kPa",
+            "°F",
+            ["write `200 kPa`", "write `50 °F`", "write `0.16 L/bar`"],
+        ),
+    ] {
+        let mut chapters = demo();
+        for (chapter, old, new) in [
+            (
+                "01-about-this-book.md",
+                "pressure-unit: psi",
+                format!("pressure-unit: {pressure}"),
+            ),
+            (
+                "01-about-this-book.md",
+                "temperature-unit: °C",
+                format!("temperature-unit: {temperature}"),
+            ),
+            (
+                "10-how-long-it-lasts.md",
+                "value: 200 psi",
+                "value: 200".to_owned(),
+            ),
+            (
+                "02-handling-cylinders-safely.md",
+                "value: \"-20 to 50 °C\"",
+                "value: \"-20 to 50\"".to_owned(),
+            ),
+            (
+                "03-cylinders-and-connections.md",
+                "factor: 0.16 L/psi",
+                "factor: 0.16".to_owned(),
+            ),
+        ] {
+            let (_, text) = chapters.iter_mut().find(|(name, _)| name == chapter).unwrap();
+            assert_eq!(text.matches(old).count(), 1, "{old:?}");
+            *text = text.replacen(old, &new, 1);
+        }
+        let rejected = compiled(&chapters).unwrap_err();
+        let missing: Vec<&str> = rejected
+            .diagnostics
+            .iter()
+            .filter(|found| found.code == "missing-unit")
+            .flat_map(|found| found.hints.iter().map(String::as_str))
+            .collect();
+        for hint in hints {
+            assert!(missing.contains(&hint), "{hint}: {missing:?}");
+        }
+        assert_eq!(missing.len(), hints.len(), "{missing:?}");
     }
 }

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::diagnostic::Told;
+use crate::compile::suggest::counted;
 
 /// A rulebook that can be used.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -44,20 +45,20 @@ pub struct Counts {
 }
 
 impl Counts {
-    /// Each with its name, in the order in which they are told.
-    pub const fn named(&self) -> [(&'static str, usize); 11] {
-        [
-            ("chapters", self.chapters),
-            ("groups", self.groups),
-            ("devices", self.devices),
-            ("cylinders", self.cylinders),
-            ("connections", self.connections),
-            ("policies", self.policies),
-            ("targets", self.targets),
-            ("procedures", self.procedures),
-            ("steps", self.steps),
-            ("hazards", self.hazards),
-            ("cards", self.cards),
+    /// Each with its word, in the order in which they are told.
+    pub fn words(&self) -> Vec<String> {
+        vec![
+            counted(self.chapters, "chapter", "chapters"),
+            counted(self.groups, "group", "groups"),
+            counted(self.devices, "device", "devices"),
+            counted(self.cylinders, "cylinder", "cylinders"),
+            counted(self.connections, "connection", "connections"),
+            counted(self.policies, "policy", "policies"),
+            counted(self.targets, "target", "targets"),
+            counted(self.procedures, "procedure", "procedures"),
+            counted(self.steps, "step", "steps"),
+            counted(self.hazards, "hazard", "hazards"),
+            counted(self.cards, "card", "cards"),
         ]
     }
 }

@@ -4,6 +4,7 @@ use std::io::{self, Write};
 
 use crate::cards::reprint::{Reprint, Why};
 use crate::compare::{Change, Comparison, Direction, Side};
+use crate::compile::suggest::counted;
 
 /// The longest text that is told whole; of a longer one, what differs.
 const WHOLE: usize = 100;
@@ -62,10 +63,6 @@ fn troubles(side: &Side, out: &mut dyn Write) -> io::Result<()> {
     Ok(())
 }
 
-fn counted(number: usize, one: &str, more: &str) -> String {
-    format!("{number} {}", if number == 1 { one } else { more })
-}
-
 fn changes(comparison: &Comparison, out: &mut dyn Write) -> io::Result<()> {
     let (words, rules): (Vec<&Change>, Vec<&Change>) =
         comparison.changes.iter().partition(|change| change.wording);
@@ -83,19 +80,25 @@ fn changes(comparison: &Comparison, out: &mut dyn Write) -> io::Result<()> {
         count(Direction::Other),
         counted(words.len(), "wording", "wordings")
     )?;
-    let mut at = None;
     // A rule's wordings after what changed in it.
-    for change in &comparison.changes {
-        let rule = (change.kind, &change.id);
-        if at != Some(rule) {
-            at = Some(rule);
-            writeln!(
-                out,
-                "\n  {} {} ({}:{})",
-                change.kind, change.name, change.place.file, change.place.line
-            )?;
+    for rule in comparison
+        .changes
+        .chunk_by(|one, next| (one.kind, &one.id) == (next.kind, &next.id))
+    {
+        let Some(change) = rule.first() else {
+            continue;
+        };
+        writeln!(
+            out,
+            "\n  {} {} ({}:{})",
+            change.kind, change.name, change.place.file, change.place.line
+        )?;
+        for change in rule {
+            writeln!(out, "    {}", change.in_short(WHOLE))?;
         }
-        writeln!(out, "    {}", change.in_short(WHOLE))?;
+        for reason in comparison.reasons.iter().filter(|reason| reason.is_of(change)) {
+            writeln!(out, "    {}", reason.words())?;
+        }
     }
     writeln!(out)
 }
@@ -127,10 +130,15 @@ fn cases(comparison: &Comparison, out: &mut dyn Write) -> io::Result<()> {
     if verdicts.is_empty() {
         writeln!(out, "WORKED CASES: none comes out otherwise")?;
     } else {
-        writeln!(out, "WORKED CASES that come out otherwise: {}", verdicts.len())?;
+        writeln!(
+            out,
+            "WORKED CASES that come out otherwise, each asked of both books: {}",
+            verdicts.len()
+        )?;
     }
     for case in verdicts {
-        writeln!(out, "  {} ({}:{})", case.id, case.place.file, case.place.line)?;
+        let (id, place, asked) = (&case.id, &case.place, case.asked.words());
+        writeln!(out, "  {id} ({}:{}): {asked}", place.file, place.line)?;
         writeln!(out, "    {}", case.words())?;
     }
     if !minutes.is_empty() {
@@ -151,8 +159,10 @@ fn grid(comparison: &Comparison, out: &mut dyn Write) -> io::Result<()> {
     let verdict: u32 = grid.verdicts.iter().map(|change| change.setups).sum();
     writeln!(
         out,
-        "SET-UPS: of {} generated ones {} have other findings and {verdict} another verdict",
-        grid.setups, grid.changed
+        "SET-UPS: of {} generated ones {} now {} other findings and {verdict} another verdict",
+        grid.setups,
+        grid.changed,
+        if grid.changed == 1 { "has" } else { "have" }
     )?;
     for change in &grid.verdicts {
         writeln!(
@@ -168,7 +178,11 @@ fn grid(comparison: &Comparison, out: &mut dyn Write) -> io::Result<()> {
         writeln!(
             out,
             "  {} {} `{}` {comes} in {}: {}",
-            kind.level, kind.kind, kind.id, kind.setups, kind.example.message
+            kind.level_words(),
+            kind.kind,
+            kind.id,
+            kind.setups,
+            kind.example.message
         )?;
         writeln!(out, "    smallest example: {}", kind.example.setup)?;
     }

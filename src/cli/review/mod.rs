@@ -24,6 +24,7 @@ use whole::Whole;
 use crate::book::Rulebook;
 use crate::cards::{self, glyphs};
 use crate::check::review::Reviewer;
+use crate::compile::suggest::counted;
 use crate::guard::Evaluator;
 use crate::lookup::Lookup;
 use crate::records::run::{self, GroupSum, Grouping, Groups, Input, Options, Pseudonyms, Tally, Written};
@@ -161,7 +162,8 @@ impl Job<'_> {
             }
             let more = tally.bad_lines - tally.bad.len() as u64;
             if more > 0 {
-                aside(format_args!("{more} more lines could not be read\n"));
+                let more = counted(more, "more line", "more lines");
+                aside(format_args!("{more} could not be read\n"));
             }
         }
         for (file, why) in &tally.failed {

@@ -53,7 +53,11 @@ pub fn print(
     }
     let more = tally.bad_lines - tally.bad.len() as u64;
     if more > 0 {
-        writeln!(out, "and {more} more lines that could not be read")?;
+        writeln!(
+            out,
+            "and {} that could not be read",
+            count(more, "more line", "more lines")
+        )?;
     }
     if tally.bad_lines > 0 {
         writeln!(out)?;

@@ -56,7 +56,7 @@ impl Verdict {
     pub const fn words(self) -> &'static str {
         match self {
             Self::InOrder => "in order",
-            Self::NotChecked => "not checked",
+            Self::NotChecked => "could not be judged",
             Self::Warning => "warning",
             Self::Stop => "stop",
         }
@@ -112,6 +112,18 @@ pub struct GridChange {
     pub setups: u32,
     /// A set-up in which it does, with nothing in it that doesn't matter.
     pub example: Example,
+}
+
+impl GridChange {
+    /// The level, as it is told to people.
+    #[must_use]
+    pub fn level_words(&self) -> &'static str {
+        if self.level == "unknown" {
+            "could not be judged:"
+        } else {
+            self.level
+        }
+    }
 }
 
 /// A set-up in which a finding appears or goes.

@@ -9,12 +9,12 @@ mod policy;
 mod procedure;
 mod target;
 
-use super::change::{Change, Changes, Direction};
+use super::change::{Change, Changes, Direction, Reason};
 use crate::book::{Kind, Rule, Rulebook};
 use crate::compile::edition::Edition;
 
 /// Everything that changed in the rules: what is decided for a patient first, then what it rests on.
-pub(super) fn changes(old: &Edition, new: &Edition) -> Vec<Change> {
+pub(super) fn changes(old: &Edition, new: &Edition) -> (Vec<Change>, Vec<Reason>) {
     let mut changes = Changes::new(old, new);
     target::changes(&mut changes);
     device::changes(&mut changes);
@@ -23,7 +23,7 @@ pub(super) fn changes(old: &Edition, new: &Edition) -> Vec<Change> {
     procedure::changes(&mut changes);
     hazard::changes(&mut changes);
     others::changes(&mut changes);
-    changes.found
+    (changes.found, changes.reasons)
 }
 
 /// Compares every rule of a kind with the one of the same id; tells those that only one edition has.
@@ -43,8 +43,10 @@ fn each<'e, T: 'e>(
         changes.about(kind, rule(item));
         match find(old, &rule(item).id) {
             Some(before) => {
+                let since = changes.found.len();
                 head(changes, rule(before), rule(item));
                 compare(changes, before, item);
+                changes.remind(rule(before), since);
             }
             // What could not be read in the old edition is not new.
             None if is_left_out(changes.old, kind, &rule(item).id) => {}

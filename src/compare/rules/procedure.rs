@@ -10,6 +10,7 @@ use super::{
     each, ids,
 };
 use crate::book::{HazardId, Kind, Procedure, Rulebook, Step};
+use crate::compile::suggest::counted;
 
 pub fn changes(changes: &mut Changes<'_>) {
     each(
@@ -18,7 +19,11 @@ pub fn changes(changes: &mut Changes<'_>) {
         |book| &book.procedures,
         |procedure| &procedure.rule,
         |_, procedure| {
-            let short = format!("{}, {} steps", procedure.rule.name, procedure.steps.len());
+            let short = format!(
+                "{}, {}",
+                procedure.rule.name,
+                counted(procedure.steps.len(), "step", "steps")
+            );
             (short, Direction::Other)
         },
         procedure,

@@ -61,7 +61,7 @@ impl Reader<'_> {
             return Err(hints::unknown_value(name, word, self.vocabulary));
         }
         let (value, at) = self
-            .quantity()
+            .quantity(measure, false)
             .map_err(|mistake| hints::second_sign(mistake, sign, name))?;
         if is_range(&value) {
             return Err(
@@ -141,7 +141,7 @@ impl Reader<'_> {
         {
             return Err(hints::unknown_value(name, word, self.vocabulary));
         } else {
-            self.quantity()?
+            self.quantity(measure, true)?
         };
         if is_range(&value) {
             return Ok((value, at));
@@ -162,9 +162,14 @@ impl Reader<'_> {
         .hint(hint))
     }
 
-    fn quantity(&mut self) -> Result<(Value, Bytes<usize>), Mistake> {
+    fn quantity(&mut self, measure: Measure, is_range: bool) -> Result<(Value, Bytes<usize>), Mistake> {
         let (start, at) = (self.words.start(), self.words.at());
-        match written::leading(self.words.rest()) {
+        let rest = self.words.rest();
+        let wanted = written::Wanted {
+            dimension: dimension_of_measure(measure),
+            is_range,
+        };
+        match written::leading(rest).map_err(|mistake| mistake.wanting(rest, wanted)) {
             Ok((value, end)) => {
                 self.words.go_to(at + end);
                 Ok((value, start..at + end))

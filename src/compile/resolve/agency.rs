@@ -4,6 +4,8 @@ use super::{
     super::{
         diagnostic::Diagnostics,
         fields::{self, Fields, Keys},
+        written::Units,
+        yaml::Value,
     },
     Raw,
 };
@@ -26,10 +28,42 @@ const KEYS: Keys = Keys {
     optional: &["language", "paper", "disclaimers"],
 };
 
+const PRESSURE_UNITS: [(&str, PressureUnit); 3] = [
+    ("psi", PressureUnit::Psi),
+    ("bar", PressureUnit::Bar),
+    ("kPa", PressureUnit::Kpa),
+];
+
+const TEMPERATURE_UNITS: [(&str, TemperatureUnit); 2] = [
+    ("°C", TemperatureUnit::Celsius),
+    ("°F", TemperatureUnit::Fahrenheit),
+];
+
+/// The agency's units, as far as they can be read: what is wrong elsewhere is told in them.
+pub fn units(raws: &[Raw]) -> Units {
+    let mut silent = Diagnostics::default();
+    let agency = raws.iter().find(|raw| raw.kind == Kind::Agency);
+    let value = |key: &str| match &agency?.node.value {
+        Value::Mapping(entries) => entries.iter().find(|entry| entry.key == key),
+        _ => None,
+    };
+    let mut read = Units::default();
+    if let Some(entry) = value("pressure-unit") {
+        read.pressure = fields::word(&entry.value, &mut silent, "unit", &PRESSURE_UNITS);
+    }
+    if let Some(entry) = value("temperature-unit") {
+        read.temperature = fields::word(&entry.value, &mut silent, "unit", &TEMPERATURE_UNITS);
+    }
+    read
+}
+
 /// Reads the agency; none or a second one is an error.
 pub fn the_one(raws: &[Raw], found: &mut Diagnostics) -> Option<Agency> {
     let mut agencies = raws.iter().filter(|raw| raw.kind == Kind::Agency);
     let Some(first) = agencies.next() else {
+        if found.is_unread_kind(Kind::Agency) {
+            return None;
+        }
         found
             .book_error("missing-kind", "expected an agency, found none")
             .hint("add a block that begins with ```yaml agency");
@@ -54,27 +88,10 @@ fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Agency> {
     let review = fields.read("review", found, fields::date);
     let signed_off = fields.read("signed-off", found, fields::date);
     let pressure_unit = fields.read("pressure-unit", found, |node, found| {
-        fields::word(
-            node,
-            found,
-            "unit",
-            &[
-                ("psi", PressureUnit::Psi),
-                ("bar", PressureUnit::Bar),
-                ("kPa", PressureUnit::Kpa),
-            ],
-        )
+        fields::word(node, found, "unit", &PRESSURE_UNITS)
     });
     let temperature_unit = fields.read("temperature-unit", found, |node, found| {
-        fields::word(
-            node,
-            found,
-            "unit",
-            &[
-                ("°C", TemperatureUnit::Celsius),
-                ("°F", TemperatureUnit::Fahrenheit),
-            ],
-        )
+        fields::word(node, found, "unit", &TEMPERATURE_UNITS)
     });
     let language = fields.maybe("language", found, |node, found| {
         fields::word(

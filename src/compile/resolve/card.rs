@@ -100,7 +100,7 @@ pub fn read(
     let own = ["id", "title", "layout", "notes"];
     for key in KEYS.optional.iter().filter(|key| !own.contains(key)) {
         match (needed.contains(key), fields.get(key)) {
-            (true, None) => {
+            (true, None) if !fields.has(key) => {
                 found
                     .error("missing-key", fields.span, format!("this card lacks `{key}`"))
                     .hint(format!("a card with the layout `{word}` needs it"));

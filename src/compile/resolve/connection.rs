@@ -38,10 +38,7 @@ pub fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Connection> {
             )
             .hint("write `[2, 5]`");
     }
-    if ["pins", "thread", "number"]
-        .iter()
-        .all(|key| fields.get(key).is_none())
-    {
+    if !["pins", "thread", "number"].iter().any(|key| fields.has(key)) {
         found
             .error(
                 "missing-key",

@@ -181,14 +181,22 @@ fn group_flows(
     };
     let mut limits: Vec<(GroupId, Range<Flow>)> = Vec::new();
     let mut usuals: Vec<(GroupId, Flow)> = Vec::new();
+    let mut misread: Vec<GroupId> = Vec::new();
+    let mut all_read = true;
     for entry in entries("flow-for", found)? {
         let named = group(entry, found);
-        let range = closed_range(&entry.value, found);
-        limits.extend(named.zip(range));
+        match closed_range(&entry.value, found) {
+            Some(range) => limits.extend(named.map(|named| (named, range))),
+            None => {
+                all_read = false;
+                misread.extend(named);
+            }
+        }
     }
     for entry in entries("usual-for", found)? {
         let named = group(entry, found);
         let flow = fields::quantity(&entry.value, found);
+        all_read &= flow.is_some();
         usuals.extend(named.zip(flow));
     }
     let mut groups: Vec<GroupId> = limits
@@ -205,10 +213,14 @@ fn group_flows(
         let flow = of(group).map(|(_, range)| *range).or(general)?;
         let usual = usual_of(group).map(|(_, flow)| *flow).or(usual)?;
         let node = fields.get("usual-for").or_else(|| fields.get("flow-for"))?;
-        inside(node, "usual flow of the group", usual, flow, found);
+        // Against a range that can't be read nothing is judged, and the device's own isn't meant.
+        if !misread.contains(&group) {
+            inside(node, "usual flow of the group", usual, flow, found);
+        }
         flows.push(GroupFlow { group, flow, usual });
     }
-    Some(List::from(flows))
+    // Nothing is judged by a device of which a part could not be read.
+    all_read.then(|| List::from(flows))
 }
 
 /// A mapping's key as a node, for values written as keys.

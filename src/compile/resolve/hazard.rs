@@ -32,7 +32,21 @@ pub fn read(
         policies,
     };
     let never = fields.read("never", found, |node, found| {
-        fields::written_as(node, found, |text| guard::read(text, &vocabulary))
+        let names = &scope.names;
+        let has_unread = [&names.policies, &names.conditions, &names.devices, &names.groups]
+            .iter()
+            .any(|table| table.has_unread());
+        match guard::read(fields::plain(node, found)?, &vocabulary) {
+            Ok(guard) => Some(guard),
+            // What it names may be the rule whose id can't be read.
+            Err(mistake) if has_unread && matches!(mistake.code, "unknown-name" | "unknown-observation") => {
+                None
+            }
+            Err(mistake) => {
+                fields::report(node, mistake, found);
+                None
+            }
+        }
     });
     let severity = fields.read("severity", found, |node, found| {
         fields::word(

@@ -26,7 +26,7 @@ use super::{
     quoted::Quotable,
     source::{Sources, Span},
     undecided,
-    yaml::{self, Node, Value},
+    yaml::{self, Entry, Node, Value},
 };
 use crate::book::{Condition, Kind, List, Place, Policy, Rule, Rulebook, Text};
 use crate::guard::HazardSet;
@@ -74,6 +74,7 @@ pub(in crate::compile) fn build(
         sources,
         names: Names::default(),
     };
+    found.units = agency::units(raws);
     collect_names(raws, &mut scope.names, found);
     let conditions = target::conditions(raws, &mut scope.names, found);
 
@@ -119,7 +120,7 @@ pub(in crate::compile) fn build(
         hazard::read(raw, &scope, &readable, quotable, found)
     });
     let cards = every(raws, Kind::Card, |raw| card::read(raw, &scope, quotable, found));
-    let policies = policy::gather(policies, raws, found);
+    let policies = policy::gather(policies, raws, scope.names.policies.has_unread(), found);
     together::check(
         groups.as_deref(),
         connections.as_deref(),
@@ -186,6 +187,7 @@ pub(in crate::compile) fn raw_rules(
     let mut raws = Vec::new();
     for block in blocks {
         let Some(node) = yaml::read(block, sources, found) else {
+            found.leave_unread_kind(block.kind);
             continue;
         };
         undecided::report(&node, found);
@@ -257,27 +259,43 @@ fn collect_names(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) {
         let Some(table) = names.table(raw.kind) else {
             continue;
         };
-        let Value::Mapping(entries) = &raw.node.value else {
+        let entry = match &raw.node.value {
+            Value::Mapping(entries) => entries.iter().find(|entry| entry.key == "id"),
+            _ => None,
+        };
+        // A rule without an id is told where the rule is read.
+        let Some(Entry { value: node, .. }) = entry else {
+            table.leave_unread();
             continue;
         };
-        if let Some(entry) = entries.iter().find(|entry| entry.key == "id")
-            && let Some(id) = fields::id(&entry.value, found)
-        {
-            if raw.kind == Kind::Policy {
-                super::guard::refuse_reserved(id, entry.value.span, found);
+        match fields::id(node, found) {
+            Some(id) => {
+                if raw.kind == Kind::Policy {
+                    super::guard::refuse_reserved(id, node.span, found);
+                }
+                table.add(id, node.span, found);
             }
-            table.add(id, entry.value.span, found);
+            None if meant_id(node).is_none() => table.leave_unread(),
+            None => {}
         }
+    }
+}
+
+/// What an id that can't be read is most likely meant to be.
+fn meant_id(node: &Node) -> Option<String> {
+    match &node.value {
+        Value::Text { text, .. } if !undecided::is_mark(node) => fields::id_like(text),
+        _ => None,
     }
 }
 
 /// The part common to all rules. Mistakes in the id were reported when names were collected.
 fn rule(raw: &Raw, fields: &Fields<'_>, name_key: &str, found: &mut Diagnostics) -> Option<Rule> {
     let name = fields.read(name_key, found, fields::text);
-    let id = match fields.get("id").map(|node| &node.value) {
-        Some(Value::Text { text, .. }) => Some(Text::from(text.clone())),
-        _ => None,
-    };
+    let id = fields
+        .get("id")
+        .and_then(|node| fields::id(node, &mut Diagnostics::default()))
+        .map(|id| Text::from(id.to_owned()));
     Some(Rule {
         id: id?,
         name: name?,
@@ -290,7 +308,9 @@ fn rule(raw: &Raw, fields: &Fields<'_>, name_key: &str, found: &mut Diagnostics)
 fn report_missing_kinds(raws: &[Raw], found: &mut Diagnostics) {
     for kind in Kind::ALL {
         // The agency and the policies have messages of their own.
-        if matches!(kind, Kind::Agency | Kind::Policy | Kind::Case) || raws.iter().any(|raw| raw.kind == kind)
+        if matches!(kind, Kind::Agency | Kind::Policy | Kind::Case)
+            || found.is_unread_kind(kind)
+            || raws.iter().any(|raw| raw.kind == kind)
         {
             continue;
         }

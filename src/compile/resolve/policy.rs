@@ -5,7 +5,7 @@ use super::{
         diagnostic::Diagnostics,
         fields::{self, Fields, Keys},
         suggest::nearest,
-        written,
+        written::{self, Dimension, Wanted},
     },
     Raw, rule,
 };
@@ -29,7 +29,13 @@ pub fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Policy> {
     let fields = Fields::of(&raw.node, &KEYS, found)?;
     let rule = rule(raw, &fields, "name", found);
     let value = fields.read("value", found, |node, found| {
-        fields::written_as(node, found, written::any)
+        let id = super::id_of(raw).unwrap_or("");
+        fields::written_as(node, found, |text| {
+            written::any(text).map_err(|mistake| match wanted(id) {
+                Some(wanted) => mistake.wanting(text, wanted),
+                None => mistake,
+            })
+        })
     });
     let note = fields.maybe("note", found, fields::text);
     Some(Policy {
@@ -39,12 +45,32 @@ pub fn read(raw: &Raw, found: &mut Diagnostics) -> Option<Policy> {
     })
 }
 
+/// What quantity a policy is that the checker knows by name.
+fn wanted(id: &str) -> Option<Wanted> {
+    let (dimension, is_range) = match id {
+        "residual-pressure" | "change-over-pressure" | "in-service-minimum" | GAUGE_TOLERANCE => {
+            (Dimension::Pressure, false)
+        }
+        "planning-margin" | "fill-limit" | FLOW_TOLERANCE => (Dimension::Percent, false),
+        "requalification-interval" | STAR_INTERVAL => (Dimension::Time, false),
+        "storage-temperature" | "use-temperature" => (Dimension::Temperature, true),
+        _ => return None,
+    };
+    Some(Wanted { dimension, is_range })
+}
+
 /// Gathers the policies, with those the checker needs by name.
-pub fn gather(policies: Option<Vec<Policy>>, raws: &[Raw], found: &mut Diagnostics) -> Option<Policies> {
+pub fn gather(
+    policies: Option<Vec<Policy>>,
+    raws: &[Raw],
+    has_unread: bool,
+    found: &mut Diagnostics,
+) -> Option<Policies> {
     let policies = policies?;
     let mut needed = Needed {
         policies: &policies,
         raws,
+        may_be_there: has_unread || found.is_unread_kind(Kind::Policy),
         found,
     };
     let residual_pressure = needed.value("residual-pressure", "a pressure", |value| match value {
@@ -125,13 +151,15 @@ pub fn gather(policies: Option<Vec<Policy>>, raws: &[Raw], found: &mut Diagnosti
 struct Needed<'a> {
     policies: &'a [Policy],
     raws: &'a [Raw],
+    /// Whether there is a policy whose id can't be read: it may be the one that is missing.
+    may_be_there: bool,
     found: &'a mut Diagnostics,
 }
 
 impl Needed<'_> {
     fn value<T>(&mut self, id: &str, what: &str, take: impl FnOnce(Value) -> Option<T>) -> Option<T> {
         let Some(policy) = self.policies.iter().find(|policy| &*policy.rule.id == id) else {
-            if self.found.is_unread(id) {
+            if self.may_be_there || self.found.is_unread(id) {
                 return None;
             }
             let error = self.found.book_error(

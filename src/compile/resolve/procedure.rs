@@ -112,10 +112,16 @@ fn steps(
         .collect();
     let mut names = Table::new("step");
     for fields in read.iter().flatten() {
-        if let Some(node) = fields.get("id")
-            && let Some(id) = fields::id(node, found)
-        {
-            names.add(id, node.span, found);
+        let Some(node) = fields.get("id") else {
+            names.leave_unread();
+            continue;
+        };
+        match fields::id(node, found) {
+            Some(id) => {
+                names.add(id, node.span, found);
+            }
+            None if super::meant_id(node).is_none() => names.leave_unread(),
+            None => {}
         }
     }
     let afters: Vec<Vec<u16>> = read

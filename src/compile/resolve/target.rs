@@ -5,7 +5,8 @@ use super::{
         diagnostic::Diagnostics,
         fields::{self, Fields, Keys},
         names::Names,
-        quoted::{OwnTarget, Quotable},
+        quoted::{OwnTarget, Part, Quotable},
+        suggest::nearest,
         written,
         yaml::{Entry, Node, Value},
     },
@@ -15,7 +16,7 @@ use crate::book::{
     Condition, ConditionId, Device, DeviceFlow, DeviceId, GroupId, Kind, Saturation, Target, Text, Urgent,
 };
 use crate::guard::MAX_CONDITIONS;
-use crate::quantity::{Flow, Percent, Range};
+use crate::quantity::{Flow, Limit, Percent, Range, Time};
 
 const KEYS: Keys = Keys {
     of: "target",
@@ -48,8 +49,17 @@ pub fn conditions(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) -> V
             continue;
         };
         let get = |key: &str| entries.iter().find(|entry| entry.key == key);
+        let is_misspelled = |wanted: &str| {
+            let known = || KEYS.required.iter().chain(KEYS.optional).copied();
+            let mut unknown = entries
+                .iter()
+                .filter(|entry| !known().any(|key| key == entry.key));
+            unknown.any(|entry| nearest(&entry.key, known()) == Some(wanted))
+        };
         let Some(Entry { value: node, .. }) = get("condition") else {
-            if let Some(name) = get("condition-name") {
+            if is_misspelled("condition") {
+                names.conditions.leave_unread();
+            } else if let Some(name) = get("condition-name") {
                 found
                     .error(
                         "name-without-condition",
@@ -61,6 +71,9 @@ pub fn conditions(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) -> V
             continue;
         };
         let Some(id) = fields::id(node, found) else {
+            if super::meant_id(node).is_none() {
+                names.conditions.leave_unread();
+            }
             continue;
         };
         let named = get("condition-name").and_then(|entry| fields::text(&entry.value, found));
@@ -83,7 +96,9 @@ pub fn conditions(raws: &[Raw], names: &mut Names, found: &mut Diagnostics) -> V
                 }
             }
             None => {
-                if named.is_none() && get("condition-name").is_none() {
+                // The one that names it may be the one that can't be read.
+                let may_be_named = names.conditions.has_unread() || is_misspelled("condition-name");
+                if named.is_none() && get("condition-name").is_none() && !may_be_named {
                     found
                         .error(
                             "condition-not-named",
@@ -136,7 +151,9 @@ pub fn read(
             scope.names.conditions.reference(item, found, ConditionId)
         })
     });
-    if let (Some(node), None) = (fields.get("outranks"), fields.get("condition")) {
+    if let Some(node) = fields.get("outranks")
+        && !fields.has("condition")
+    {
         found
             .error(
                 "outranks-without-condition",
@@ -154,16 +171,41 @@ pub fn read(
     let urgent_below: Option<Option<Percent>> = fields.maybe("urgent-below", found, fields::quantity);
     let urgent_start = fields.maybe("urgent-start", found, rung);
     let recheck = fields.read("recheck", found, fields::quantity);
-    let own = OwnTarget::new(saturation, recheck, urgent_below.flatten());
+    let part = |key: &str, value: Option<String>| match value {
+        Some(value) => Part::Value(value),
+        None if fields.has(key) => Part::Misread,
+        None => Part::Absent,
+    };
+    let range = match saturation {
+        Some(Saturation::Range(range)) => Some(range),
+        _ => None,
+    };
+    let end = |limit: Limit<Percent>| limit.value().map(|share| share.to_string());
+    let of_range = |value: Option<String>| match saturation {
+        // The range is open at this end, or nothing is aimed at.
+        Some(_) if value.is_none() => Part::Absent,
+        _ => part("saturation", value),
+    };
+    let own = OwnTarget {
+        low: of_range(range.and_then(|range| end(range.low))),
+        high: of_range(range.and_then(|range| end(range.high))),
+        recheck: part("recheck", recheck.map(|time: Time| time.to_string())),
+        urgent_below: part(
+            "urgent-below",
+            urgent_below.flatten().map(|share| share.to_string()),
+        ),
+    };
     let quotable = quotable.map(|quotable| Quotable {
-        target: Some(own),
+        target: Some(&own),
         ..*quotable
     });
     let quoting = |node, found: &mut Diagnostics| fields::quoting(node, quotable.as_ref(), found);
     let step_up = fields.read("step-up", found, quoting);
     let step_down = fields.read("step-down", found, quoting);
     for (one, other) in [("urgent-below", "urgent-start"), ("urgent-start", "urgent-below")] {
-        if let (Some(node), None) = (fields.get(one), fields.get(other)) {
+        if let Some(node) = fields.get(one)
+            && !fields.has(other)
+        {
             found
                 .error(
                     "half-a-pair",
@@ -234,6 +276,9 @@ fn saturation(node: &Node, found: &mut Diagnostics) -> Option<Saturation> {
     Some(Saturation::Range(range))
 }
 
+/// A device with its flow.
+const EXAMPLE: &str = "nasal-cannula at 2 L/min";
+
 /// Reads `nasal-cannula at 2 L/min`, within the device's limits for each of the groups.
 fn device_flow(
     node: &Node,
@@ -243,9 +288,10 @@ fn device_flow(
     found: &mut Diagnostics,
 ) -> Option<DeviceFlow> {
     let text = fields::plain(node, found)?;
-    let (name, flow, start) = match written::split_at(text, "nasal-cannula at 2 L/min") {
+    let (name, flow, start) = match written::split_at(text, EXAMPLE) {
         Ok(parts) => parts,
         Err(mistake) => {
+            let mistake = mistake.hint(format!("write the device's id, `at` and its flow: `{EXAMPLE}`"));
             fields::report(node, mistake, found);
             return None;
         }
@@ -257,15 +303,7 @@ fn device_flow(
             None
         }
     };
-    let at = fields::place_in(
-        node,
-        &written::Mistake {
-            code: "",
-            at: 0..name.len(),
-            message: String::new(),
-            hint: None,
-        },
-    );
+    let at = fields::place_in(node, &written::Mistake::new("", 0..name.len(), ""));
     let device = scope.names.devices.resolve(name.trim(), at, found, DeviceId);
     let (device, flow) = (device?, flow?);
     if let Some(known) = devices

@@ -14,6 +14,7 @@ use nom::{
 use super::{
     super::suggest::{listed, nearest},
     Mistake,
+    advice::ANY_EXAMPLE,
     unit::{OTHER_SPELLINGS, UNITS, Unit},
 };
 use crate::book::Value;
@@ -156,7 +157,7 @@ pub fn no_number(text: &str, start: usize) -> Mistake {
             0..text.len(),
             "expected a number with its unit, found nothing",
         )
-        .hint("write for example `10 L/min`");
+        .hint(ANY_EXAMPLE);
     }
     let word = rest.split_whitespace().next().unwrap_or(rest);
     Mistake::new(
@@ -170,7 +171,7 @@ pub fn no_number(text: &str, start: usize) -> Mistake {
             "this is a curly quotation mark: write a straight one (\"), or none"
         }
         Some('[') => "this is a list: take the quotation marks round it away",
-        _ => "write for example `10 L/min` or `94 to 98 %`",
+        _ => ANY_EXAMPLE,
     })
 }
 

@@ -2,6 +2,8 @@
 
 use core::ops::Range as Bytes;
 
+use super::advice::Wanted;
+
 /// What is wrong with a written quantity, and where in it.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
@@ -14,6 +16,8 @@ pub struct Mistake {
     pub message: String,
     /// What to write instead.
     pub hint: Option<String>,
+    /// What belongs at the place, where that decides what to write.
+    pub(in crate::compile) wanted: Option<Wanted>,
 }
 
 impl Mistake {
@@ -24,6 +28,7 @@ impl Mistake {
             at,
             message: message.into(),
             hint: None,
+            wanted: None,
         }
     }
 
@@ -31,6 +36,8 @@ impl Mistake {
     #[must_use]
     pub fn hint(mut self, hint: impl Into<String>) -> Self {
         self.hint = Some(hint.into());
+        // Whoever gives advice of their own knows better than the kind of quantity does.
+        self.wanted = None;
         self
     }
 

@@ -3,6 +3,7 @@
 //! The spellings are listed in [the language page](super::language). The grammar is nom's work; the messages are
 //! ours, and each points at the number or the unit that is wrong.
 
+mod advice;
 mod from_str;
 mod grammar;
 mod mistake;
@@ -10,6 +11,7 @@ mod unit;
 
 use core::ops::Range as Bytes;
 
+pub use advice::{Units, Wanted};
 pub use mistake::Mistake;
 pub use unit::{Dimension, Measure};
 
@@ -29,7 +31,11 @@ pub fn is_unit(word: &str) -> bool {
 ///
 /// [`Mistake`] when the text is not a number with a unit of the right kind, within the quantity's bounds.
 pub fn one<Q: Measure>(text: &str) -> Result<Q, Mistake> {
-    match whole(text)? {
+    let wanted = Wanted {
+        dimension: Q::DIMENSION,
+        is_range: false,
+    };
+    let read = whole(text).and_then(|written| match written {
         Written::One(amount) => measure(text, &amount),
         Written::Range(..) => Err(Mistake::new(
             "not-one-quantity",
@@ -37,7 +43,8 @@ pub fn one<Q: Measure>(text: &str) -> Result<Q, Mistake> {
             format!("expected {}, found a range", Q::DIMENSION.words()),
         )
         .hint("write one number with its unit")),
-    }
+    });
+    read.map_err(|mistake| mistake.wanting(text, wanted))
 }
 
 /// Reads an oxygen saturation: `94 %`.
@@ -61,7 +68,11 @@ pub fn saturation(text: &str) -> Result<Percent, Mistake> {
 ///
 /// [`Mistake`] when the text is not a range of the right kind, running from low to high.
 pub fn range<Q: Measure>(text: &str) -> Result<Range<Q>, Mistake> {
-    match whole(text)? {
+    let wanted = Wanted {
+        dimension: Q::DIMENSION,
+        is_range: true,
+    };
+    let read = whole(text).and_then(|written| match written {
         Written::Range(low, high) => bounded(text, &low, &high),
         Written::One(amount) => {
             let _: Q = measure(text, &amount)?;
@@ -72,7 +83,8 @@ pub fn range<Q: Measure>(text: &str) -> Result<Range<Q>, Mistake> {
             )
             .hint("write `LOW to HIGH UNIT`, `at least …` or `at most …`"))
         }
-    }
+    });
+    read.map_err(|mistake| mistake.wanting(text, wanted))
 }
 
 /// Reads a quantity or range of any kind.

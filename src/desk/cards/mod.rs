@@ -25,7 +25,7 @@ pub fn list(desk: &Desk, reading: &Reading, query: &Query) -> Page {
         h1 { "Cards" }
         div #cards data-part {
             @match reading.cards() {
-                None => (not_with_errors("no cards can be printed")),
+                None => (not_with_errors(reading, "no cards can be printed")),
                 Some(Err(error)) => p.wrong { (visible(&error.to_string())) },
                 Some(Ok(documents)) => {
                     p {
@@ -79,7 +79,7 @@ fn named<'a>(documents: &'a [(String, Document)], name: &str) -> Option<&'a Docu
 pub fn page(desk: &Desk, reading: &Reading, name: &str, query: &Query) -> Option<Page> {
     let mut title = name.to_owned();
     let shown = match reading.cards() {
-        None => not_with_errors("no cards can be printed"),
+        None => not_with_errors(reading, "no cards can be printed"),
         Some(Err(error)) => html! { p.wrong { (visible(&error.to_string())) } },
         Some(Ok(documents)) => {
             let document = named(documents, name)?;
@@ -101,7 +101,7 @@ pub fn page(desk: &Desk, reading: &Reading, name: &str, query: &Query) -> Option
 
 fn pages(desk: &Desk, reading: &Reading, name: &str, document: &Document, with: Option<&str>) -> Markup {
     let Some(book) = reading.sound_book() else {
-        return not_with_errors("no cards can be printed");
+        return not_with_errors(reading, "no cards can be printed");
     };
     let old = with.map(|with| old_pages(desk, name, with));
     match desk.press.pages(book, name, Form::Svg, document) {

@@ -2,6 +2,7 @@
 
 mod names;
 mod prose;
+pub mod quoted;
 mod rule;
 pub mod source;
 

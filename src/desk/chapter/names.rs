@@ -55,15 +55,6 @@ pub fn name_of(reading: &Reading, kind: Kind, id: &str) -> Markup {
     let Some(address) = super::rule_address(reading, kind, id) else {
         return html! { (visible(id)) };
     };
-    html! { a href=(address) { (visible(name(reading, kind, id).unwrap_or(id))) } }
-}
-
-fn name<'a>(reading: &'a Reading, kind: Kind, id: &str) -> Option<&'a str> {
-    let file = reading.place(kind, id)?;
-    let blocks = reading.blocks(file).iter();
-    blocks
-        .filter(|written| written.block.kind == kind)
-        .flat_map(|written| written.rules())
-        .find(|(_, known)| *known == Some(id))
-        .and_then(|(rule, _)| text_of(rule, "name"))
+    let name = reading.rule(kind, id).and_then(|rule| text_of(rule, "name"));
+    html! { a href=(address) { (visible(name.unwrap_or(id))) } }
 }

@@ -12,7 +12,7 @@ use super::super::{
 };
 use super::{
     names::{anchor, linked},
-    source,
+    quoted, source,
 };
 use crate::book::Kind;
 use crate::compile::{
@@ -105,8 +105,9 @@ fn together(reading: &Reading, written: &Written, columns: &[&str]) -> Markup {
 fn one(reading: &Reading, kind: Kind, rule: &Node, id: Option<&str>) -> Markup {
     let name = text_of(rule, "name").or(id).unwrap_or("");
     let Value::Mapping(entries) = &rule.value else {
-        return html! { p { (value(reading, "", rule)) } };
+        return html! { p { (value(&Within { reading, kind, rule }, "", rule)) } };
     };
+    let within = Within { reading, kind, rule };
     let is_shown = |entry: &&Entry| match entry.key.as_str() {
         "id" | "name" => false,
         "steps" => kind != Kind::Procedure,
@@ -123,14 +124,14 @@ fn one(reading: &Reading, kind: Kind, rule: &Node, id: Option<&str>) -> Markup {
                     @for entry in entries.iter().filter(is_shown) {
                         tr {
                             th scope="row" { (title(&entry.key)) }
-                            td { (value(reading, &entry.key, &entry.value)) }
+                            td { (value(&within, &entry.key, &entry.value)) }
                         }
                     }
                 }
             }
             @if kind == Kind::Procedure {
                 @if let Some(Value::List(steps)) = entries.iter().find(|entry| entry.key == "steps").map(|entry| &entry.value.value) {
-                    ol.steps { @for step in steps { (self::step(reading, step)) } }
+                    ol.steps { @for step in steps { (self::step(&within, step)) } }
                 }
                 @if let Some(id) = id {
                     p { a href={ "/order/" (escaped(id)) } { "The order of these steps as a diagram" } }
@@ -140,53 +141,73 @@ fn one(reading: &Reading, kind: Kind, rule: &Node, id: Option<&str>) -> Markup {
     }
 }
 
+/// The rule in which a value stands.
+struct Within<'a> {
+    reading: &'a Reading,
+    kind: Kind,
+    rule: &'a Node,
+}
+
 /// A step of a procedure.
-fn step(reading: &Reading, step: &Node) -> Markup {
+fn step(within: &Within<'_>, step: &Node) -> Markup {
     let Value::Mapping(entries) = &step.value else {
-        return html! { li { (value(reading, "", step)) } };
+        return html! { li { (value(within, "", step)) } };
     };
     let says = |key: &str| text_of(step, key);
     html! {
         li {
             p.say {
-                (visible(says("say").or(says("id")).unwrap_or("")))
+                (text(within, "say", says("say").or(says("id")).unwrap_or("")))
                 @if says("critical").is_some_and(|critical| matches!(critical, "yes" | "true")) {
                     " " span.critical { "critical" }
                 }
             }
-            @if let Some(why) = says("why") { p.why { (visible(why)) } }
+            @if let Some(why) = says("why") { p.why { (text(within, "why", why)) } }
             p.small {
                 @if let Some(id) = says("id") { code { (visible(id)) } }
                 @for entry in entries.iter().filter(|entry| !matches!(entry.key.as_str(), "id" | "say" | "why" | "critical")) {
-                    " · " (order::key_words(&entry.key)) " " (value(reading, &entry.key, &entry.value))
+                    " · " (order::key_words(&entry.key)) " " (value(within, &entry.key, &entry.value))
                 }
             }
         }
     }
 }
 
+/// A text, with what it quotes filled in and names as links.
+fn text(within: &Within<'_>, key: &str, text: &str) -> Markup {
+    if quoted::may_quote(within.kind, key) {
+        quoted::filled(within.reading, text, within.rule)
+    } else {
+        linked(within.reading, key, text)
+    }
+}
+
+/// Whether an item of a list is a name or a number, and no sentence.
+fn is_short(item: &Node) -> bool {
+    match &item.value {
+        Value::Text { text, .. } => text.len() <= SHORT && !text.ends_with(['.', '!', '?', ':']),
+        _ => false,
+    }
+}
+
 /// A value: text, a list, or keys and values.
-fn value(reading: &Reading, key: &str, node: &Node) -> Markup {
+fn value(within: &Within<'_>, key: &str, node: &Node) -> Markup {
     match &node.value {
-        Value::Text { text, .. } => linked(reading, key, text),
-        Value::List(items) => {
-            let is_short =
-                |item: &Node| matches!(&item.value, Value::Text { text, .. } if text.len() <= SHORT);
-            html! {
-                @if items.iter().all(is_short) && key != "ladder" {
-                    @for (index, item) in items.iter().enumerate() {
-                        @if index > 0 { ", " }
-                        (value(reading, key, item))
-                    }
-                } @else {
-                    ul { @for item in items { li { (value(reading, key, item)) } } }
+        Value::Text { text, .. } => self::text(within, key, text),
+        Value::List(items) => html! {
+            @if items.iter().all(is_short) && !matches!(key, "ladder" | "notes" | "items") {
+                @for (index, item) in items.iter().enumerate() {
+                    @if index > 0 { ", " }
+                    (value(within, key, item))
                 }
+            } @else {
+                ul { @for item in items { li { (value(within, key, item)) } } }
             }
-        }
+        },
         Value::Mapping(entries) => html! {
             ul.pairs {
                 @for entry in entries {
-                    li { span.key { (visible(&entry.key)) } ": " (value(reading, &entry.key, &entry.value)) }
+                    li { span.key { (visible(&entry.key)) } ": " (value(within, &entry.key, &entry.value)) }
                 }
             }
         },

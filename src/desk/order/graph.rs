@@ -1,6 +1,9 @@
 //! The steps of a procedure as they are written, and which comes before which.
 
-use super::super::reading::text_of;
+use super::super::{
+    chapter::quoted,
+    reading::{Reading, text_of},
+};
 use crate::compile::yaml::{Node, Value};
 
 /// As many steps are drawn; the proof takes no more either.
@@ -28,7 +31,7 @@ pub struct Graph {
 
 impl Graph {
     /// From a procedure's rule. Names of steps that aren't there are passed over: the check tells of them.
-    pub fn of(rule: &Node) -> Self {
+    pub fn of(reading: &Reading, rule: &Node) -> Self {
         let nodes: &[Node] = match list(rule, "steps") {
             Some(Value::List(nodes)) => nodes.get(..nodes.len().min(MOST)).unwrap_or(nodes),
             _ => &[],
@@ -55,7 +58,7 @@ impl Graph {
                 };
                 Step {
                     id: (*id).to_owned(),
-                    say: text_of(node, "say").unwrap_or(id).to_owned(),
+                    say: quoted::plain(reading, text_of(node, "say").unwrap_or(id), rule),
                     after,
                     critical: matches!(text_of(node, "critical"), Some("yes" | "true")),
                 }

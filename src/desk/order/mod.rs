@@ -72,7 +72,7 @@ fn problems_in(reading: &Reading, rule: &Node) -> usize {
 pub fn page(reading: &Reading, id: &str, query: &Query) -> Option<Page> {
     let (rule, _) = procedures(reading).find(|(_, known)| *known == Some(id))?;
     let name = visible(text_of(rule, "name").unwrap_or(id)).into_owned();
-    let graph = Graph::of(rule);
+    let graph = Graph::of(reading, rule);
     let walk = Walk::asked(reading, id, query);
     let shown = walk.as_ref().map(Walk::shown).unwrap_or_default();
     let content = html! {
@@ -113,12 +113,19 @@ fn proved(reading: &Reading, walk: Option<&Walk<'_>>, graph: &Graph) -> Markup {
         @if walk.is_some() {
             strong { "Not every order is safe." }
         } @else if reading.is_sound {
-            "Every order that these " (graph.steps.len()) " steps allow was tried, and each is safe."
+            (orders(graph)) " was tried, and each is safe."
         } @else if reading.book.is_some() {
-            "Every order that these " (graph.steps.len()) " steps allow was tried, and none was found to do harm; but the book has other errors."
+            (orders(graph)) " was tried, and none was found to do harm; but the book has other errors."
         } @else {
             strong { "Not proved:" } " the orders are tried when all rules of the book can be read."
         }
+    }
+}
+
+fn orders(graph: &Graph) -> String {
+    match graph.steps.len() {
+        1 => "The one order that a single step allows".to_owned(),
+        steps => format!("Every order that these {steps} steps allow"),
     }
 }
 

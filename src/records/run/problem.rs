@@ -230,9 +230,10 @@ impl fmt::Display for Problem<'_> {
             About::NotNamed => f.write_str("the run has no name"),
             About::EventShape(found) => write!(f, "expected an event as an object, found {}", found.words()),
             About::Omitted(count) => {
+                let are = if count == 1 { "is" } else { "are" };
                 write!(
                     f,
-                    "{count} more than {MAX_PROBLEMS} mistakes in this run are not listed"
+                    "{count} more than {MAX_PROBLEMS} mistakes in this run {are} not listed"
                 )
             }
             About::RunTwice => f.write_str("a run of this name was read before"),
