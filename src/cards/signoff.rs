@@ -99,7 +99,10 @@ impl Page {
             frame: Frame::of(book, paper),
             old: side(&comparison.old),
             new: side(&comparison.new),
-            warnings: warnings(comparison),
+            warnings: warnings(comparison)
+                .iter()
+                .map(|warning| quotes(warning))
+                .collect(),
             counts: vec![
                 count("stricter", of(Direction::Stricter)),
                 count("looser", of(Direction::Looser)),
@@ -257,7 +260,10 @@ fn cases(comparison: &Comparison) -> Part {
     let lines = verdicts.iter().map(|case| {
         plain(
             case.id.clone(),
-            format!("{}: {}", case.asked.words(), case.words()),
+            match case.remark() {
+                Some(remark) => format!("{remark}: {}", case.words()),
+                None => case.words(),
+            },
         )
     });
     let mut part = part(

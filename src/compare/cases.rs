@@ -69,6 +69,12 @@ impl Asked {
 }
 
 impl CaseChange {
+    /// Whose text was asked, where it is not the same in both editions.
+    #[must_use]
+    pub fn remark(&self) -> Option<&'static str> {
+        (self.asked != Asked::InBoth).then(|| self.asked.words())
+    }
+
     /// What each of the books says of it alone, in a line.
     #[must_use]
     pub fn words(&self) -> String {
@@ -110,7 +116,7 @@ pub(super) fn cases(old: &Edition, new: &Edition) -> Vec<CaseChange> {
     });
     let ask = |(case, asked): (&Case<'_>, Asked)| {
         let said = |said: Result<Vec<String>, String>| {
-            said.unwrap_or_else(|why| vec![format!("can't be asked: {why}")])
+            said.unwrap_or_else(|why| vec![format!("it can't be asked: {why}")])
         };
         let (was, is) = (said(case.asked(&old.book)), said(case.asked(&new.book)));
         let only = |one: &[String], other: &[String]| -> Vec<String> {

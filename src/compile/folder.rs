@@ -163,7 +163,7 @@ fn listed(folder: &Path) -> io::Result<Listed> {
         }
         if shown.to_lowercase().ends_with(".md") {
             listed.chapters.push(name);
-        } else if listed.others.len() < misnamed::MOST {
+        } else {
             listed.others.extend(Misnamed::of(&shown));
         }
         if listed.chapters.len() > MAX_CHAPTERS {
@@ -172,6 +172,7 @@ fn listed(folder: &Path) -> io::Result<Listed> {
     }
     listed.chapters.sort_unstable();
     listed.others.sort_unstable();
+    listed.others.truncate(misnamed::MOST);
     Ok(listed)
 }
 

@@ -1,5 +1,6 @@
 //! Files of a rulebook's folder that are meant as chapters and have another name: saved as text by an editor that adds an
-//! ending of its own, or by a word processor. A rule in such a file would be a rule that nobody reads.
+//! ending of its own, or by a word processor. A rule in such a file would be a rule that nobody reads: an error where the name is a
+//! chapter's with another ending after its own, and otherwise a note, for a folder may hold other texts.
 
 use std::{
     fs::{self, File},
@@ -77,17 +78,17 @@ impl Misnamed {
 pub fn report(folder: &Path, others: &[Misnamed], found: &mut Diagnostics) {
     for other in others {
         let name = visible(&other.name);
+        let hint = format!("{}; or move it out of the folder", other.hint());
         if !other.is_processed && holds_rules(&folder.join(&other.name)) {
-            found
-                .book_error(
-                    "chapter-not-read",
-                    format!("`{name}` holds rules and is not read as a chapter"),
-                )
-                .hint(format!("{}; or move it out of the folder", other.hint()));
+            let message = format!("`{name}` holds rules and is not read as a chapter");
+            if other.has_two_endings() {
+                found.book_error("chapter-not-read", message).hint(hint);
+            } else {
+                found.book_note("chapter-not-read", message).hint(hint);
+            }
         } else if other.has_two_endings() {
-            found
-                .book_note("chapter-not-read", format!("`{name}` is not read as a chapter"))
-                .hint(format!("{}; or move it out of the folder", other.hint()));
+            let message = format!("`{name}` is not read as a chapter");
+            found.book_note("chapter-not-read", message).hint(hint);
         }
     }
 }

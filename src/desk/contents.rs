@@ -13,7 +13,7 @@ use crate::compile::{render::visible, source::FileId};
 
 /// The front page.
 pub fn page(_: &Desk, reading: &Reading) -> Page {
-    let says = |key: &str| reading.agency(key).map(visible);
+    let says = |key: &str| reading.decided(key).map(visible);
     let content = html! {
         div #front data-part {
             h1 { (says("name").unwrap_or("Rulebook".into())) }

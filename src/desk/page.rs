@@ -105,7 +105,7 @@ pub fn framed(desk: &Desk, reading: &Reading, page: &Page) -> Markup {
 
 /// The edition as it is written, also of a book with errors: then with a word of warning.
 fn edition(reading: &Reading) -> Markup {
-    let says = |key: &str| reading.agency(key).map(visible).unwrap_or("not readable".into());
+    let says = |key: &str| reading.decided(key).map(visible).unwrap_or("not readable".into());
     html! {
         p.edition {
             "Edition " (says("edition")) ", effective " (says("effective")) ", review " (says("review"))

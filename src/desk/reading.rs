@@ -15,6 +15,7 @@ use crate::compile::{
     folder, lint,
     proof::{self, Unsafe},
     source::{FileId, Sources},
+    undecided,
     yaml::{self, Node, Value},
 };
 
@@ -241,6 +242,14 @@ impl Reading {
             .chars()
             .take(200)
             .collect()
+    }
+
+    /// What the block `agency` says under a key, for the head of a page: a mark says only that it is one.
+    pub fn decided(&self, key: &str) -> Option<&str> {
+        self.agency(key).map(|text| match undecided::what_to_write(text) {
+            Some(_) => "not decided yet",
+            None => text,
+        })
     }
 
     /// What the block `agency` says under a key, as it is written: also known of a book with errors.

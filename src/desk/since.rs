@@ -293,9 +293,11 @@ fn cases(comparison: &Comparison) -> Markup {
         h2 { "Worked cases" }
         @if comparison.cases.is_empty() { p { "None comes out otherwise." } }
         @else {
-            p { "Each was asked of both books." }
+            p { "Each was asked of both books, and is the same in both editions where nothing else is said." }
             ul { @for case in &comparison.cases { li {
-                code { (visible(&case.id)) } ", " (case.asked.words()) ": " (visible(&case.words())) " "
+                code { (visible(&case.id)) }
+                @if let Some(remark) = case.remark() { ", " (remark) }
+                ": " (visible(&case.words())) " "
                 span.small { "(" (visible(&case.place.file)) ":" (case.place.line) ")" }
             } } }
         }

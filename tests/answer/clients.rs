@@ -36,7 +36,7 @@ fn a_program_in_python() {
             "stop: The flow is too low for a device with a reservoir.",
             "in order: False; 12 could not be checked",
             "enough",
-            "refused: pressure \"1500\": expected a unit after 1500 (write the unit, for example `L/min`, `psi`, `%` or `min`)",
+            "refused: pressure \"1500\": expected a unit after 1500 (write `1500 psi` or `1500 bar`, as your gauges show it)",
         ],
     );
 }

@@ -51,6 +51,8 @@ fn a_page_to_sign() {
             "more: see the text of the comparison",
             "Local protocol and medical direction come first.",
             "page 1 of 1",
+            "A number changed and the reason above it did not: read again whether it still holds, for policy Residual",
+            "raise “edition”, set its dates",
         ] {
             assert!(text.contains(part), "{part}: {text}");
         }

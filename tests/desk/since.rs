@@ -124,7 +124,7 @@ fn a_revision_of_the_repository_is_compared_with_the_folder() {
     );
     assert!(
         page.contains(
-            "<code>e-for-a-journey-of-26</code>, the case is the same in both editions: only the new book says warn policy planning-margin"
+            "<code>e-for-a-journey-of-26</code>: only the new book says warn policy planning-margin"
         ),
         "{page}"
     );

@@ -157,6 +157,8 @@ fn a_fresh_book_is_told_by_what_is_to_be_decided() {
         "{front}"
     );
     assert!(front.contains("not yet decided: not to be signed or printed"));
+    assert!(front.contains("Edition not decided yet, effective not decided yet, review not decided yet"));
+    assert!(!text_of(&front).contains("undecided ("), "{}", text_of(&front));
     assert!(!text_of(&front).contains("error"), "{}", text_of(&front));
     let problems = desk.page("/problems");
     assert!(problems.contains("<h2>To decide</h2>") && problems.contains("56 values are still marked."));

@@ -229,8 +229,19 @@ fn chapters_saved_under_another_ending() {
             "rename `05-delivery-devices.md.txt` to `05-delivery-devices.md`: the names of chapters end in `.md`; or move it out of the folder"
         ]
     );
-    // Without rules it may be left there; with two endings it is a note.
+    // Without rules it may be left there; with rules, or with two endings, it is a note.
     let book = folder(as_it_is);
+    fs::write(book.path().join("old.txt"), "```yaml device\nid: x\n```\n").unwrap();
+    let notes = accepted(book.path()).notes;
+    let told: Vec<_> = notes
+        .iter()
+        .filter(|note| note.code == "chapter-not-read")
+        .collect();
+    assert_eq!(
+        told[0].message,
+        "`old.txt` holds rules and is not read as a chapter"
+    );
+    fs::remove_file(book.path().join("old.txt")).unwrap();
     fs::write(book.path().join("notes.txt"), "Call the maker.\n").unwrap();
     let codes = |folder: &Path| {
         accepted(folder)

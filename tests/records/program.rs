@@ -244,7 +244,7 @@ fn the_page_holds_the_sums_on_either_paper() {
             "XHPY-64EG",
             "Records: name unknown",
             "2026-04",
-            "1 lines could not be read",
+            "1 line could not be read",
             "Local protocol and medical direction come first.",
             "No flame, no smoking.",
             "is not a pass",

@@ -132,13 +132,19 @@ fn cases(comparison: &Comparison, out: &mut dyn Write) -> io::Result<()> {
     } else {
         writeln!(
             out,
-            "WORKED CASES that come out otherwise, each asked of both books: {}",
+            "WORKED CASES that come out otherwise, the same in both editions where nothing else is said: {}",
             verdicts.len()
         )?;
     }
     for case in verdicts {
-        let (id, place, asked) = (&case.id, &case.place, case.asked.words());
-        writeln!(out, "  {id} ({}:{}): {asked}", place.file, place.line)?;
+        let remark = case
+            .remark()
+            .map_or_else(String::new, |remark| format!(": {remark}"));
+        writeln!(
+            out,
+            "  {} ({}:{}){remark}",
+            case.id, case.place.file, case.place.line
+        )?;
         writeln!(out, "    {}", case.words())?;
     }
     if !minutes.is_empty() {

@@ -55,7 +55,7 @@ pub fn outcome(book: &Rulebook, fields: &Fields<'_>, found: &mut Diagnostics) ->
     if given.get("spo2").is_some()
         && let Some(missing) = outcome.no_target
     {
-        said.push(format!("not checked {missing}"));
+        said.push(format!("it could not be judged {missing}"));
     }
     said.extend(outcome.minutes.map(|minutes| format!("{minutes} min")));
     Some(said)

@@ -31,7 +31,7 @@ from_str! {
     Flow, "Flow", "15 L/min", "15 psi",
         "expected a flow in L/min, found a pressure in psi or bar (write a flow in L/min)";
     Pressure<Gauge>, "Pressure<Gauge>", "2000 psi", "2000",
-        "expected a unit after 2000 (write the unit, for example `L/min`, `psi`, `%` or `min`)";
+        "expected a unit after 2000 (write `2000 psi` or `2000 bar`, as your gauges show it)";
     Volume, "Volume", "4.6 L", "4.6 °C",
         "expected a volume in L, found a temperature in °C or °F (write a volume in L)";
     Factor, "Factor", "0.16 L/psi", "0.16 L",

@@ -3,7 +3,7 @@
 // OXYFOLIO names the program, SCREENS the folder for pictures of every page.
 
 import assert from "node:assert/strict";
-import { spawn } from "node:child_process";
+import { execFileSync, spawn } from "node:child_process";
 import { cp, mkdir, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -223,6 +223,50 @@ describe("every page", () => {
   }
 });
 
+// Another desk than that of the demo, while some work is done.
+const atAnother = async (folder, more, work) => {
+  const { started, printed } = await open(folder, more);
+  const demo = address;
+  address = printed;
+  try {
+    await work();
+  } finally {
+    address = demo;
+    started.kill("SIGINT");
+  }
+};
+
+describe("a fresh book", () => {
+  for (const [where, options] of LOOKS) {
+    test(`is told by what is to be decided, and has no accessibility violation: ${where}`, async () => {
+      const fresh = join(rules, `../fresh-${where}`);
+      execFileSync(program, ["new", fresh, "--agency", "Upper Vale", "--pressure", "bar", "--temperature", "celsius"]);
+      await atAnother(fresh, [], async () => {
+        await visit(options, async (page) => {
+          for (const [name, path] of [
+            ["contents", "/"],
+            ["problems", "/problems"],
+            ["procedure", "/chapter/06-procedures.md"],
+            ["targets", "/chapter/03-targets.md"],
+            ["order", "/order/apply-cannula"],
+            ["cards", "/cards"],
+          ]) {
+            await look(page, `${name}-fresh-${where}`, address + path);
+          }
+          await page.goto(`${address}/chapter/06-procedures.md`);
+          await page.getByText("[not filled in yet: nasal-cannula.usual-flow]").first().waitFor();
+          assert.match(await page.locator("#state").textContent(), /^56 values to decide: /);
+          const devices = join(fresh, "02-devices.md");
+          const text = await readFile(devices, "utf8");
+          await writeFile(devices, text.replace(/usual: "undecided \(the flow you usually set on the cannula[^"]*"/, "usual: 3 L/min"));
+          await page.getByText("Set the flow: usually 3 L/min").waitFor();
+          assert.match(await page.locator("#state").textContent(), /^55 values to decide: /);
+        });
+      });
+    });
+  }
+});
+
 describe("the director", () => {
   test("finds the way with the keyboard alone", async () => {
     await visit({}, async (page) => {
@@ -347,6 +391,30 @@ describe("the director", () => {
       await page.getByRole("link", { name: "Try it" }).first().click();
       await page.waitForURL(/\/try\?device=/);
       await page.locator(".finding").first().waitFor();
+    });
+  });
+
+  test("sees what a saved edit changes since the last commit", async () => {
+    const repository = join(rules, "../repository");
+    await cp(rules, repository, { recursive: true });
+    const git = (...words) => execFileSync("git", ["-C", repository, "-c", "user.name=nobody", "-c", "user.email=nobody@invalid", ...words]);
+    git("init", "--quiet");
+    git("add", "--all");
+    git("commit", "--quiet", "-m", "The first edition");
+    await atAnother(repository, ["--since", "git:HEAD"], async () => {
+      await visit({}, async (page) => {
+        await page.goto(`${address}/since`);
+        await page.getByText("Nothing changed in what the rulebook says.").waitFor();
+        const chapter = join(repository, "10-how-long-it-lasts.md");
+        const text = await readFile(chapter, "utf8");
+        await writeFile(chapter, text.replace("value: 50 %\n", "value: 75 %\n"));
+        await page.getByText("value: 50 % → 75 % (stricter)").waitFor();
+        await page.getByText("The reason above it was not changed").waitFor();
+        await page.getByText("Revisions of this folder").click();
+        await page.getByText("The first edition").waitFor();
+        await page.screenshot({ path: join(screens, "since-git.png"), fullPage: true });
+        assert.deepEqual(await violations(page), []);
+      });
     });
   });
 
