@@ -340,6 +340,6 @@ mod tests {
         assert_eq!(open("a: \"one\"\nb: 'it''s two'\n"), None);
         assert_eq!(open("a: \"one\n  and on\"\nb: two\n"), None);
         assert_eq!(open("a: \"one\nb: \"two\"\n"), Some(3));
-        assert_eq!(open("- \"say \\\"no\\\"\"\n- 'one\n"), Some(20));
+        assert_eq!(open("- \"say \\\"no\\\"\"\n- 'one\n"), Some(17));
     }
 }
