@@ -165,7 +165,7 @@ fn a_limit_that_moves_fails_the_cases_at_it_and_names_the_device() {
             &format!("{line} | id: non-rebreather"),
             "stop device non-rebreather: expected, and not found",
             "stop hazard reservoir-flow-too-low: expected, and not found",
-            "correct the rule; or, where the new answer is right, write `no finding` in the case",
+            "correct the rule; or, where the new answer is right, move the case to just beyond the new limit, or write `no finding` in it",
         ],
     );
 }
