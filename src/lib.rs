@@ -56,7 +56,7 @@ pub mod records;
 #[cfg(feature = "compile")]
 pub use builtin::CHAPTERS;
 pub use builtin::{
-    RULEBOOK, card, condition, connection, cylinder, device, group, hazard, policy, procedure, target,
+    RULEBOOK, TABLES, card, condition, connection, cylinder, device, group, hazard, policy, procedure, target,
 };
 
 /// The examples of README.md, which show the reader of rulebooks too.

@@ -85,7 +85,7 @@ fn the_page_of_tables_shows_what_is_written() {
     for (fence, shown, expected) in [
         ("````markdown\n", &chapters, 1),
         ("\n```yaml hazard\n", &chapters, 1),
-        ("\n```text\n", &tables, 5),
+        ("\n```text\n", &tables, 6),
     ] {
         let mut count = 0;
         for block in page.split(fence).skip(1) {

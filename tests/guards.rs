@@ -41,6 +41,9 @@ mod random;
 #[path = "guards/state.rs"]
 mod state;
 #[cfg(test)]
+#[path = "guards/tables.rs"]
+mod tables;
+
 #[path = "guards/tree.rs"]
 mod tree;
 #[cfg(test)]

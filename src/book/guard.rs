@@ -14,6 +14,16 @@ pub struct Guard {
     pub ops: List<GuardOp>,
 }
 
+impl Guard {
+    /// Whether it speaks of the state of equipment or surroundings, beyond what a set-up tells.
+    #[must_use]
+    pub fn depends_on_equipment(&self) -> bool {
+        self.ops.iter().any(|op| {
+            matches!(op, GuardOp::Fact(fact) if !matches!(fact, Fact::DeviceOnPatient | Fact::DeviceHasReservoir))
+        })
+    }
+}
+
 /// One operation of a guard.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum GuardOp {

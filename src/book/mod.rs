@@ -6,6 +6,7 @@
 mod action;
 mod agency;
 mod card;
+mod cited;
 mod connection;
 mod cylinder;
 mod date;
@@ -18,13 +19,18 @@ mod policy;
 mod procedure;
 mod rule;
 mod rulebook;
+mod rules;
 mod severity;
+#[doc(hidden)]
+pub mod tables;
 mod target;
 mod text;
 
 pub use action::Action;
 pub use agency::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS, Agency, Language, OfficePaper};
 pub use card::{Card, CardSize, Layout};
+pub(crate) use cited::Words;
+pub use cited::{Cited, CitedPlace};
 pub use connection::Connection;
 pub use cylinder::{Contents, Cylinder, CylinderUse};
 pub use date::{Date, InvalidDate};
@@ -40,6 +46,8 @@ pub use policy::{Policies, Policy, Value};
 pub use procedure::{Procedure, Step};
 pub use rule::{Kind, Place, Rule};
 pub use rulebook::Rulebook;
+pub use rules::{CheckedPolicy, CylinderLimits, DeviceRules, Limits, Rules, Subject, TargetRules};
 pub use severity::Severity;
+pub use tables::Tables;
 pub use target::{Condition, Saturation, Target, Urgent};
 pub use text::{List, Text};

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::Text;
+use super::{CitedPlace, Text};
 
 /// The kinds of rule, as they are written after `yaml` on a fence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -86,13 +86,22 @@ pub struct Place {
     pub line: u32,
 }
 
+impl Place {
+    /// The same, as a finding cites it.
+    #[must_use]
+    pub fn cited(&self) -> CitedPlace<'_> {
+        CitedPlace {
+            chapter: &self.chapter,
+            heading: &self.heading,
+            file: &self.file,
+            line: self.line,
+        }
+    }
+}
+
 impl fmt::Display for Place {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.chapter)?;
-        if self.heading != self.chapter {
-            write!(f, " › {}", self.heading)?;
-        }
-        write!(f, " ({}:{})", self.file, self.line)
+        self.cited().fmt(f)
     }
 }
 

@@ -1,9 +1,9 @@
 //! The whole book.
 
 use super::{
-    Agency, Card, CardId, Condition, ConditionId, Connection, ConnectionId, Cylinder, CylinderId, Device,
-    DeviceId, Group, GroupId, Hazard, HazardId, List, Policies, Policy, PolicyId, Procedure, ProcedureId,
-    Target, TargetId, Text,
+    Agency, Card, CardId, Condition, ConditionId, Connection, ConnectionId, Cylinder, CylinderId,
+    CylinderLimits, Device, DeviceId, Group, GroupId, Hazard, HazardId, List, Policies, Policy, PolicyId,
+    Procedure, ProcedureId, Target, TargetId, Text,
 };
 use crate::quantity::{Gauge, Pressure};
 
@@ -72,12 +72,7 @@ impl Rulebook {
     /// The highest reading to which a size may be filled: its own limit, or the policy's, of its service pressure.
     #[must_use]
     pub fn filled_at_most(&self, cylinder: &Cylinder) -> Pressure<Gauge> {
-        let limit = cylinder
-            .fill_limit
-            .unwrap_or(self.policies.fill_limit)
-            .as_percent()
-            / 100.0;
-        Pressure::tabled(cylinder.service_pressure.as_pascals() * limit)
+        CylinderLimits::from(cylinder).filled_at_most(self.policies.fill_limit)
     }
 
     /// The policy with this identifier; `None` when the identifier is another book's.

@@ -117,7 +117,7 @@ fn printed(one: &Exercise<'_>, answers: bool) -> Printed {
         rules: if answers {
             one.rules
                 .iter()
-                .map(|rule| format!("{}: {}", rule.name, rule.place))
+                .map(|rule| format!("{}: {}", rule.name(), rule.place()))
                 .collect()
         } else {
             Vec::new()

@@ -14,8 +14,8 @@ pub(crate) mod setup;
 #[cfg(feature = "alloc")]
 pub mod stock;
 
-pub use finding::{About, Finding, Level, Missing};
+pub use finding::{About, Finding, Level, Missing, Next};
 pub use findings::Findings;
 #[cfg(feature = "alloc")]
 pub use setup::report::Report;
-pub use setup::{NotChecked, NotThisBook, Setup, check_setup};
+pub use setup::{NotChecked, NotJudged, NotThisBook, Setup, check_setup};

@@ -64,7 +64,7 @@ pub fn tell(
     let not_checked = check_setup(book, &setup, |finding| findings.push(finding))?;
     // The gravest first; within a level in the order they were found.
     findings.sort_by_key(|finding| core::cmp::Reverse(finding.level));
-    let unseen: Vec<&str> = not_checked.hazards().map(|hazard| &*hazard.rule.name).collect();
+    let unseen: Vec<&str> = not_checked.hazards().map(|hazard| hazard.rule.name()).collect();
     let wrong = findings.iter().any(|finding| finding.level.is_wrong());
 
     let name = book.device(device).map_or("", |device| &*device.rule.name);
@@ -126,13 +126,15 @@ fn print(finding: &Finding<'_>, out: &mut dyn Write) -> Result<(), CannotRun> {
     writeln!(
         out,
         "    rule: {} `{}`, {}",
-        finding.kind, finding.rule.id, finding.rule.place
+        finding.kind,
+        finding.rule.id(),
+        finding.rule.place()
     )?;
-    if finding.level.is_wrong() && !finding.rule.rationale.is_empty() {
+    if finding.level.is_wrong() && !finding.rule.rationale().is_empty() {
         writeln!(
             out,
             "    why: {}",
-            finding.rule.rationale.replace("\n\n", "\n         ")
+            finding.rule.rationale().replace("\n\n", "\n         ")
         )?;
     }
     writeln!(out)?;

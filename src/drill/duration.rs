@@ -8,7 +8,7 @@ use super::{
     draw::{step, whole_flow},
     words::{clock, lower},
 };
-use crate::book::{Cylinder, CylinderId, Device, Rule, Rulebook};
+use crate::book::{Cited, Cylinder, CylinderId, Device, Rulebook};
 use crate::check::duration::{Bound, Duration, Supply, USUAL_TEMPERATURE};
 use crate::quantity::{Flow, Gauge, Pressure, PressureUnit, Temperature};
 
@@ -158,10 +158,10 @@ impl<'b> About<'b> {
         format!("{} {}", tenths / 10.0, self.unit.symbol())
     }
 
-    fn rules(&self) -> Vec<&'b Rule> {
+    fn rules(&self) -> Vec<Cited<'b>> {
         let residual = self.book.policies.find("residual-pressure");
-        let mut rules = vec![&self.cylinder.rule];
-        rules.extend(residual.map(|policy| &policy.rule));
+        let mut rules = vec![Cited::from(&self.cylinder.rule)];
+        rules.extend(residual.map(|policy| Cited::from(&policy.rule)));
         rules
     }
 

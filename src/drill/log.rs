@@ -231,7 +231,7 @@ impl<'b> Maker<'b> {
             lines: log.events.iter().map(|event| self.line(event)).collect(),
             answer: sentence(only),
             working,
-            rules: vec![only.rule],
+            rules: vec![only.rule.into()],
             task: Task::Log(log),
         })
     }

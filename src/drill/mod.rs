@@ -37,7 +37,7 @@ pub use log::{Change as LogChange, Log};
 pub use order::Ordering;
 pub use setup::{Arranged, Part};
 
-use crate::book::{Rule, Rulebook};
+use crate::book::{Cited, Rulebook};
 use crate::check::review::{Notes, Reviewer};
 
 /// A sheet never has more exercises.
@@ -199,7 +199,7 @@ pub struct Exercise<'b> {
     /// How it comes about.
     pub working: Vec<String>,
     /// The rules behind it.
-    pub rules: Vec<&'b Rule>,
+    pub rules: Vec<Cited<'b>>,
 }
 
 impl Exercise<'_> {

@@ -143,7 +143,7 @@ pub(super) fn exercise<'b>(
         lines,
         answer: format!("For example {}.", letters.join(", ")),
         working,
-        rules: vec![&procedure.rule],
+        rules: vec![(&procedure.rule).into()],
     })
 }
 

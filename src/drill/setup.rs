@@ -11,7 +11,7 @@ use super::{
     draw::{aimed_at, flow_of},
     words::{lower, sentence},
 };
-use crate::book::{CylinderId, DeviceId, GroupId, GuardOp, Kind, Measure, Operand, Rule, Rulebook};
+use crate::book::{Cited, CylinderId, DeviceId, GroupId, GuardOp, Kind, Measure, Operand, Rulebook};
 use crate::check::duration::Supply;
 use crate::check::{About, Finding, Level, Setup, check_setup};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Temperature, Time};
@@ -125,7 +125,7 @@ pub(super) fn exercise<'b>(
     }
     let wrong = spoilt(book, difficulty, part, sound, chance)?;
     let mut found = wrong.found(book);
-    if found.is_empty() || !found.iter().all(|finding| is_about(part, finding)) {
+    if found.is_empty() || !found.iter().all(|finding| is_about(book, part, finding)) {
         return None;
     }
     // The worst first; beside each other as the checker tells them.
@@ -137,9 +137,9 @@ pub(super) fn exercise<'b>(
         .map(|finding| format!("Also: {}", sentence(finding)))
         .collect();
     working.push(format!("Put right, {}.", righted(book, part, &sound)?));
-    let mut rules: Vec<&Rule> = Vec::new();
+    let mut rules: Vec<Cited<'_>> = Vec::new();
     for finding in &found {
-        if !rules.iter().any(|rule| core::ptr::eq(*rule, finding.rule)) {
+        if !rules.contains(&finding.rule) {
             rules.push(finding.rule);
         }
     }
@@ -156,12 +156,12 @@ pub(super) fn exercise<'b>(
 
 /// Whether a finding is about a part. What follows from it elsewhere, such as a flow so high that the gas ends early, would be
 /// a second thing to find.
-fn is_about(part: Part, finding: &Finding<'_>) -> bool {
-    let rule = &*finding.rule.id;
+fn is_about(book: &Rulebook, part: Part, finding: &Finding<'_>) -> bool {
+    let rule = finding.rule.id();
     match finding.kind {
         _ if finding.level == Level::Unknown => false,
         // The book's own words for what is wrong; of the minutes left only where they, or the gas, are what is wrong.
-        Kind::Hazard => matches!(part, Part::Minutes | Part::Pressure) || !is_of_minutes(finding),
+        Kind::Hazard => matches!(part, Part::Minutes | Part::Pressure) || !is_of_minutes(book, finding),
         Kind::Device => matches!(part, Part::Flow | Part::Device),
         Kind::Policy => match part {
             Part::Pressure => matches!(
@@ -176,8 +176,11 @@ fn is_about(part: Part, finding: &Finding<'_>) -> bool {
     }
 }
 
-fn is_of_minutes(finding: &Finding<'_>) -> bool {
-    let About::Hazard(hazard) = finding.about else {
+fn is_of_minutes(book: &Rulebook, finding: &Finding<'_>) -> bool {
+    let About::Hazard(id) = finding.about else {
+        return false;
+    };
+    let Some(hazard) = book.hazard(id) else {
         return false;
     };
     hazard.never.ops.iter().any(|op| match op {

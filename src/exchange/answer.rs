@@ -4,7 +4,7 @@ use core::fmt::Display;
 
 use serde::ser::{Serialize, SerializeStruct as _, Serializer};
 
-use crate::book::{Kind, Rule};
+use crate::book::{Cited, Kind};
 use crate::check::Finding;
 #[cfg(feature = "alloc")]
 use crate::check::Report;
@@ -19,20 +19,21 @@ impl<T: Display> Serialize for Words<T> {
     }
 }
 
-struct Quoted<'b>(Kind, &'b Rule);
+struct Quoted<'b>(Kind, Cited<'b>);
 
 impl Serialize for Quoted<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let Self(kind, rule) = self;
+        let place = rule.place();
         let mut fields = serializer.serialize_struct("Rule", 8)?;
         fields.serialize_field("kind", kind.word())?;
-        fields.serialize_field("id", &*rule.id)?;
-        fields.serialize_field("name", &*rule.name)?;
-        fields.serialize_field("chapter", &*rule.place.chapter)?;
-        fields.serialize_field("heading", &*rule.place.heading)?;
-        fields.serialize_field("file", &*rule.place.file)?;
-        fields.serialize_field("line", &rule.place.line)?;
-        fields.serialize_field("rationale", &*rule.rationale)?;
+        fields.serialize_field("id", rule.id())?;
+        fields.serialize_field("name", rule.name())?;
+        fields.serialize_field("chapter", place.chapter)?;
+        fields.serialize_field("heading", place.heading)?;
+        fields.serialize_field("file", place.file)?;
+        fields.serialize_field("line", &place.line)?;
+        fields.serialize_field("rationale", rule.rationale())?;
         fields.end()
     }
 }
@@ -70,7 +71,7 @@ impl Serialize for Duration {
 #[cfg(feature = "alloc")]
 impl Serialize for Report<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let names: alloc::vec::Vec<&str> = self.not_checked.iter().map(|hazard| &*hazard.rule.name).collect();
+        let names: alloc::vec::Vec<&str> = self.not_checked.iter().map(|hazard| hazard.rule.name()).collect();
         let mut fields = serializer.serialize_struct("Report", 4)?;
         fields.serialize_field("ok", &!self.is_wrong())?;
         fields.serialize_field("minutes_left", &self.minutes_left())?;

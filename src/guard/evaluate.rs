@@ -25,14 +25,6 @@ pub fn evaluate(guard: &Guard, book: &Rulebook, observed: &Observed<'_>) -> Trut
     stack.result()
 }
 
-/// Whether a guard speaks of the state of equipment or surroundings, beyond what a set-up tells.
-#[must_use]
-pub fn depends_on_equipment(guard: &Guard) -> bool {
-    guard.ops.iter().any(|op| {
-        matches!(op, GuardOp::Fact(fact) if !matches!(fact, Fact::DeviceOnPatient | Fact::DeviceHasReservoir))
-    })
-}
-
 #[derive(Default)]
 struct Stack {
     values: [Option<Truth>; MAX_GUARD_DEPTH],

@@ -1,7 +1,7 @@
 //! Who can say whether a hazard is there.
 
 use super::{Broken, HazardSet, Inputs, Observed, Row, Truth, evaluate};
-use crate::book::{HazardId, Rulebook};
+use crate::book::{HazardId, Rulebook, Rules};
 
 /// Says which hazards of a rulebook are there.
 ///
@@ -28,8 +28,15 @@ use crate::book::{HazardId, Rulebook};
 /// assert_eq!((&RULEBOOK).evaluate(hazard::NO_FLOW_ON_PATIENT, &seen), Truth::True);
 /// ```
 pub trait Evaluator<'b> {
+    /// What a check asks the book by.
+    type Rules: Rules<'b>;
+
     /// The rulebook whose hazards it knows.
     fn book(&self) -> &'b Rulebook;
+
+    /// The same book as far as a check of a set-up needs it. Who asks for no more than this needs no more of the book in
+    /// the program.
+    fn rules(&self) -> Self::Rules;
 
     /// Whether a hazard is there; unknown for an identifier of another book.
     fn evaluate(&self, hazard: HazardId, observed: &Observed<'_>) -> Truth;
@@ -70,7 +77,13 @@ fn hazards(book: &Rulebook) -> impl Iterator<Item = HazardId> {
 }
 
 impl<'b> Evaluator<'b> for &'b Rulebook {
+    type Rules = Self;
+
     fn book(&self) -> &'b Rulebook {
+        self
+    }
+
+    fn rules(&self) -> Self {
         self
     }
 

@@ -22,7 +22,7 @@ mod set;
 mod truth;
 
 pub use broken::Broken;
-pub use evaluate::{depends_on_equipment, evaluate};
+pub use evaluate::evaluate;
 pub use evaluator::Evaluator;
 pub use inputs::Inputs;
 pub use observed::{Facts, Observed};

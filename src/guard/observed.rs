@@ -1,7 +1,7 @@
 //! What was observed of equipment and patient.
 
 use super::Truth;
-use crate::book::{ConditionId, DeviceId, Fact, GroupId, Rulebook};
+use crate::book::{ConditionId, DeviceId, DeviceRules, Fact, GroupId, Rules};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Temperature, Time};
 
 /// What was observed; whatever is `None` was not recorded.
@@ -60,9 +60,9 @@ impl Observed<'_> {
 
     /// Whether the device in use has a reservoir bag.
     #[must_use]
-    pub fn device_has_reservoir(&self, book: &Rulebook) -> Truth {
-        let device = self.device.and_then(|device| book.device(device));
-        device.map(|device| device.reservoir).into()
+    pub fn device_has_reservoir<'b>(&self, rules: impl Rules<'b>) -> Truth {
+        let device = self.device.and_then(|device| rules.device(device));
+        device.map(DeviceRules::reservoir).into()
     }
 
     /// The patient's oxygen saturation as guards see it: what can't be a saturation is not known.
@@ -111,14 +111,14 @@ impl Observed<'_> {
     /// # Ok::<(), oxyfolio::quantity::OutOfBounds>(())
     /// ```
     #[must_use]
-    pub fn device_flow(&self, book: &Rulebook, answer: impl Fn(Range<Flow>) -> Truth) -> Truth {
-        let Some(device) = self.device.and_then(|device| book.device(device)) else {
+    pub fn device_flow<'b>(&self, rules: impl Rules<'b>, answer: impl Fn(Range<Flow>) -> Truth) -> Truth {
+        let Some(device) = self.device.and_then(|device| rules.device(device)) else {
             return Truth::Unknown;
         };
         if let Some(group) = self.group {
             return answer(device.flow_for(group));
         }
-        let mut answers = (0..book.groups.len())
+        let mut answers = (0..rules.groups())
             .filter_map(|index| u16::try_from(index).ok())
             .map(|index| answer(device.flow_for(GroupId(index))));
         let first = answers.next().unwrap_or(Truth::Unknown);

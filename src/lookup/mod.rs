@@ -137,7 +137,13 @@ impl<'b> Lookup<'b> {
 }
 
 impl<'b> Evaluator<'b> for &Lookup<'b> {
+    type Rules = &'b Rulebook;
+
     fn book(&self) -> &'b Rulebook {
+        self.book
+    }
+
+    fn rules(&self) -> &'b Rulebook {
         self.book
     }
 

@@ -19,6 +19,13 @@ impl Text {
         Self(TextRepr::Fixed(text))
     }
 
+    /// A part of a text that is part of the program, for generated tables.
+    #[doc(hidden)]
+    #[must_use]
+    pub const fn part(whole: &'static str, start: usize, length: usize) -> Self {
+        Self::fixed(whole.split_at(start).1.split_at(length).0)
+    }
+
     /// The text.
     #[must_use]
     pub const fn as_str(&self) -> &str {

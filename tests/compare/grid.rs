@@ -98,8 +98,9 @@ fn finds(book: &oxyfolio::book::Rulebook, kind: &GridChange) -> bool {
     }
     let mut found = false;
     check_setup(book, &setup, |finding| {
-        found |=
-            finding.code() == kind.code && *finding.rule.id == *kind.id && finding.level.code() == kind.level;
+        found |= finding.code() == kind.code
+            && finding.rule.id() == &*kind.id
+            && finding.level.code() == kind.level;
     })
     .unwrap();
     found

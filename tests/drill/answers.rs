@@ -290,9 +290,9 @@ fn in_a_log_exactly_one_thing_is_wrong() {
         // A step named in the answer is one of the text, and out of its place there.
         if matches!(change, LogChange::LeftOut | LogChange::Swapped) {
             let words = |event: &Event| event.action.unwrap().word();
-            let Some(cited) = procedures.get(&*one.rules[0].id) else {
+            let Some(cited) = procedures.get(one.rules[0].id()) else {
                 // A step in the wrong place can be a hazard, or leave a device out of order.
-                let rule = &*one.rules[0].id;
+                let rule = one.rules[0].id();
                 assert!(
                     hazards.contains_key(rule) || devices.contains_key(rule),
                     "{one:#?}"

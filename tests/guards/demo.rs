@@ -123,20 +123,20 @@ fn more_hazards_than_a_set_holds_are_all_checked() {
     let setup = Setup::new(oxyfolio::device::NON_REBREATHER, Flow::ZERO);
     let (mut of_one, mut of_many) = (Vec::new(), Vec::new());
     let hazard =
-        |finding: Finding<'_>| (finding.kind == RuleKind::Hazard).then(|| finding.rule.id.to_string());
+        |finding: Finding<'_>| (finding.kind == RuleKind::Hazard).then(|| finding.rule.id().to_owned());
     let rest = check_setup(&RULEBOOK, &setup, |finding| of_one.extend(hazard(finding))).unwrap();
     let rest_of_many = check_setup(&many, &setup, |finding| of_many.extend(hazard(finding))).unwrap();
     let names = |among: &[String]| -> Vec<String> {
         let all = again.iter().map(|hazard| hazard.rule.id.to_string());
         all.filter(|id| among.contains(id)).collect()
     };
-    let rest: Vec<String> = rest.hazards().map(|hazard| hazard.rule.id.to_string()).collect();
+    let rest: Vec<String> = rest.hazards().map(|hazard| hazard.rule.id().to_owned()).collect();
     assert!(!of_one.is_empty() && !rest.is_empty());
     assert_eq!(of_many, names(&of_one));
     assert!(
         rest_of_many
             .hazards()
-            .map(|hazard| hazard.rule.id.to_string())
+            .map(|hazard| hazard.rule.id().to_owned())
             .eq(names(&rest))
     );
 }

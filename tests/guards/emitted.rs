@@ -1,11 +1,11 @@
 // Random guards as the emitter writes them; `INSTA_UPDATE=always cargo test --test guards` writes this file.
 
 use ::oxyfolio::book::{Comparison, Fact, HazardId, Measure};
-use ::oxyfolio::guard::{Broken, Observed, Row, Truth};
+use ::oxyfolio::guard::{Broken, Evaluator, Observed, Row, Truth};
 use ::oxyfolio::guard::compare::{at_least, at_most, equal, greater, less, not_equal, within};
 use ::oxyfolio::guard::mask::{Doubt, Sign, answer, by_three, padded, pick, steps, steps_between, three};
 use ::oxyfolio::quantity::{Flow, Limit, Percent, Pressure, Range, Temperature, Time, TimeUnit};
-use super::{RULEBOOK, condition, device, group};
+use super::{RULEBOOK, TABLES, condition, device, group};
 
 #[doc = "random-0: Random guards (random.md:1)."]
 pub const RANDOM_0: HazardId = HazardId(0);
@@ -494,8 +494,14 @@ pub const RANDOM_239: HazardId = HazardId(239);
 pub struct Guards;
 
 impl ::oxyfolio::guard::Evaluator<'static> for Guards {
+    type Rules = &'static ::oxyfolio::book::Tables;
+
     fn book(&self) -> &'static ::oxyfolio::book::Rulebook {
         &RULEBOOK
+    }
+
+    fn rules(&self) -> &'static ::oxyfolio::book::Tables {
+        &TABLES
     }
 
     fn evaluate(&self, hazard: HazardId, seen: &Observed<'_>) -> Truth {
@@ -2591,7 +2597,7 @@ fn never_random_11(seen: &Observed<'_>) -> Truth {
 #[doc = "`(temperature > -20 °C and pressure in 0 bar to 0 psi) or flow = device.most-flow`"]
 fn never_random_12(seen: &Observed<'_>) -> Truth {
     (greater(seen.temperature, Some(Temperature::tabled(-20.0) /* -20 °C */)) & within(seen.pressure, Range { low: Limit::Included(Pressure::tabled(0.0)), high: Limit::Included(Pressure::tabled(0.0)) } /* 0 to 0 psi */))
-        | seen.device_flow(&RULEBOOK, |limits| equal(seen.flow, limits.high.value()))
+        | seen.device_flow(Guards.rules(), |limits| equal(seen.flow, limits.high.value()))
 }
 
 #[doc = "random-13: Random guards (random.md:14)."]
@@ -2605,7 +2611,7 @@ fn never_random_13(seen: &Observed<'_>) -> Truth {
 #[doc = "random-14: Random guards (random.md:15)."]
 #[doc = "`not (not flow = device.most-flow or wheezes)`"]
 fn never_random_14(seen: &Observed<'_>) -> Truth {
-    !(!seen.device_flow(&RULEBOOK, |limits| equal(seen.flow, limits.high.value())) | seen.has_condition(condition::WHEEZES))
+    !(!seen.device_flow(Guards.rules(), |limits| equal(seen.flow, limits.high.value())) | seen.has_condition(condition::WHEEZES))
 }
 
 #[doc = "random-15: Random guards (random.md:16)."]
@@ -2637,7 +2643,7 @@ fn never_random_18(seen: &Observed<'_>) -> Truth {
 #[doc = "random-19: Random guards (random.md:20)."]
 #[doc = "`flow <= device.most-flow or not (temperature in at most 104 °F and (pressure != reserve and flow > strong.low))`"]
 fn never_random_19(seen: &Observed<'_>) -> Truth {
-    seen.device_flow(&RULEBOOK, |limits| at_most(seen.flow, limits.high.value()))
+    seen.device_flow(Guards.rules(), |limits| at_most(seen.flow, limits.high.value()))
         | !(within(seen.temperature, Range { low: Limit::None, high: Limit::Included(Temperature::tabled(40.0)) } /* at most 40 °C */) & (not_equal(seen.pressure, Some(Pressure::tabled(3447378.64658418) /* reserve: 500 psi */)) & greater(seen.flow, Some(Flow::tabled(4.0) /* strong.low: 4 L/min */))))
 }
 
@@ -2645,7 +2651,7 @@ fn never_random_19(seen: &Observed<'_>) -> Truth {
 #[doc = "`wheezes or flow < device.least-flow or cylinder secured or pressure in fill or (pressure != 500 psi and reservoir filled)`"]
 fn never_random_20(seen: &Observed<'_>) -> Truth {
     seen.has_condition(condition::WHEEZES)
-        | seen.device_flow(&RULEBOOK, |limits| less(seen.flow, limits.low.value()))
+        | seen.device_flow(Guards.rules(), |limits| less(seen.flow, limits.low.value()))
         | seen.fact(Fact::CylinderSecured)
         | within(seen.pressure, Range { low: Limit::Included(Pressure::tabled(5000000.0)), high: Limit::Included(Pressure::tabled(13700000.0)) } /* 50 to 137 bar */)
         | (not_equal(seen.pressure, Some(Pressure::tabled(3447378.64658418) /* 500 psi */)) & seen.fact(Fact::ReservoirFilled))
@@ -2763,7 +2769,7 @@ fn never_random_37(seen: &Observed<'_>) -> Truth {
 #[doc = "random-38: Random guards (random.md:39)."]
 #[doc = "`device has reservoir`"]
 fn never_random_38(seen: &Observed<'_>) -> Truth {
-    seen.device_has_reservoir(&RULEBOOK)
+    seen.device_has_reservoir(Guards.rules())
 }
 
 #[doc = "random-39: Random guards (random.md:40)."]
@@ -2777,7 +2783,7 @@ fn never_random_39(seen: &Observed<'_>) -> Truth {
 #[doc = "`not minutes left in ride and (flow >= device.least-flow and spo2 >= 100 %)`"]
 fn never_random_40(seen: &Observed<'_>) -> Truth {
     !within(seen.minutes_left, Range { low: Limit::Included(Time::tabled(10.0, TimeUnit::Minute)), high: Limit::Included(Time::tabled(2.0, TimeUnit::Hour)) } /* 10 min to 2 h */)
-        & (seen.device_flow(&RULEBOOK, |limits| at_least(seen.flow, limits.low.value())) & at_least(seen.saturation(), Some(Percent::tabled(100.0) /* 100 % */)))
+        & (seen.device_flow(Guards.rules(), |limits| at_least(seen.flow, limits.low.value())) & at_least(seen.saturation(), Some(Percent::tabled(100.0) /* 100 % */)))
 }
 
 #[doc = "random-41: Random guards (random.md:42)."]
@@ -2829,7 +2835,7 @@ fn never_random_46(seen: &Observed<'_>) -> Truth {
 #[doc = "`not not pressure < fill.high and (flow <= device.most-flow or temperature > -20 °C)`"]
 fn never_random_47(seen: &Observed<'_>) -> Truth {
     !!less(seen.pressure, Some(Pressure::tabled(13700000.0) /* fill.high: 137 bar */))
-        & (seen.device_flow(&RULEBOOK, |limits| at_most(seen.flow, limits.high.value())) | greater(seen.temperature, Some(Temperature::tabled(-20.0) /* -20 °C */)))
+        & (seen.device_flow(Guards.rules(), |limits| at_most(seen.flow, limits.high.value())) | greater(seen.temperature, Some(Temperature::tabled(-20.0) /* -20 °C */)))
 }
 
 #[doc = "random-48: Random guards (random.md:49)."]
@@ -2841,7 +2847,7 @@ fn never_random_48(seen: &Observed<'_>) -> Truth {
 #[doc = "random-49: Random guards (random.md:50)."]
 #[doc = "`not device has reservoir or (pressure > 13700 kPa and group is child) or (minutes left < 1 h or flow in 12 L/min to 15 L/min)`"]
 fn never_random_49(seen: &Observed<'_>) -> Truth {
-    !seen.device_has_reservoir(&RULEBOOK)
+    !seen.device_has_reservoir(Guards.rules())
         | (greater(seen.pressure, Some(Pressure::tabled(13700000.0) /* 137 bar */)) & seen.group_is(group::CHILD))
         | (less(seen.minutes_left, Some(Time::tabled(1.0, TimeUnit::Hour) /* 1 h */)) | within(seen.flow, Range { low: Limit::Included(Flow::tabled(12.0)), high: Limit::Included(Flow::tabled(15.0)) } /* 12 to 15 L/min */))
 }
@@ -2877,7 +2883,7 @@ fn never_random_53(seen: &Observed<'_>) -> Truth {
 #[doc = "random-54: Random guards (random.md:55)."]
 #[doc = "`device has reservoir or (minutes wanted >= ride.high and temperature != 40 °C) or group is child`"]
 fn never_random_54(seen: &Observed<'_>) -> Truth {
-    seen.device_has_reservoir(&RULEBOOK)
+    seen.device_has_reservoir(Guards.rules())
         | (at_least(seen.minutes_wanted, Some(Time::tabled(2.0, TimeUnit::Hour) /* ride.high: 2 h */)) & not_equal(seen.temperature, Some(Temperature::tabled(40.0) /* 40 °C */)))
         | seen.group_is(group::CHILD)
 }
@@ -2937,7 +2943,7 @@ fn never_random_62(seen: &Observed<'_>) -> Truth {
 #[doc = "random-63: Random guards (random.md:64)."]
 #[doc = "`(flow < device.most-flow and minutes wanted > 2 h) or minutes wanted < 2 h or minutes left >= 0 s`"]
 fn never_random_63(seen: &Observed<'_>) -> Truth {
-    (seen.device_flow(&RULEBOOK, |limits| less(seen.flow, limits.high.value())) & greater(seen.minutes_wanted, Some(Time::tabled(2.0, TimeUnit::Hour) /* 2 h */)))
+    (seen.device_flow(Guards.rules(), |limits| less(seen.flow, limits.high.value())) & greater(seen.minutes_wanted, Some(Time::tabled(2.0, TimeUnit::Hour) /* 2 h */)))
         | less(seen.minutes_wanted, Some(Time::tabled(2.0, TimeUnit::Hour) /* 2 h */))
         | at_least(seen.minutes_left, Some(Time::tabled(0.0, TimeUnit::Second) /* 0 s */))
 }
@@ -3148,7 +3154,7 @@ fn never_random_93(seen: &Observed<'_>) -> Truth {
 #[doc = "random-94: Random guards (random.md:95)."]
 #[doc = "`not (device has reservoir or pressure in 5000 kPa to 10000 kPa)`"]
 fn never_random_94(seen: &Observed<'_>) -> Truth {
-    !(seen.device_has_reservoir(&RULEBOOK) | within(seen.pressure, Range { low: Limit::Included(Pressure::tabled(5000000.0)), high: Limit::Included(Pressure::tabled(10000000.0)) } /* 50 to 100 bar */))
+    !(seen.device_has_reservoir(Guards.rules()) | within(seen.pressure, Range { low: Limit::Included(Pressure::tabled(5000000.0)), high: Limit::Included(Pressure::tabled(10000000.0)) } /* 50 to 100 bar */))
 }
 
 #[doc = "random-95: Random guards (random.md:96)."]
@@ -3259,7 +3265,7 @@ fn never_random_109(seen: &Observed<'_>) -> Truth {
 #[doc = "random-110: Random guards (random.md:111)."]
 #[doc = "`(cylinder secured and not flow >= device.least-flow) or (minutes left >= ride.low and temperature < frost.high)`"]
 fn never_random_110(seen: &Observed<'_>) -> Truth {
-    (seen.fact(Fact::CylinderSecured) & !seen.device_flow(&RULEBOOK, |limits| at_least(seen.flow, limits.low.value())))
+    (seen.fact(Fact::CylinderSecured) & !seen.device_flow(Guards.rules(), |limits| at_least(seen.flow, limits.low.value())))
         | (at_least(seen.minutes_left, Some(Time::tabled(10.0, TimeUnit::Minute) /* ride.low: 10 min */)) & less(seen.temperature, Some(Temperature::tabled(-10.0) /* frost.high: -10 °C */)))
 }
 
@@ -3309,7 +3315,7 @@ fn never_random_116(seen: &Observed<'_>) -> Truth {
 #[doc = "`(pressure = fill.low or cylinder open) and not (temperature >= frost.high or flow <= device.least-flow)`"]
 fn never_random_117(seen: &Observed<'_>) -> Truth {
     (equal(seen.pressure, Some(Pressure::tabled(5000000.0) /* fill.low: 50 bar */)) | seen.fact(Fact::CylinderOpen))
-        & !(at_least(seen.temperature, Some(Temperature::tabled(-10.0) /* frost.high: -10 °C */)) | seen.device_flow(&RULEBOOK, |limits| at_most(seen.flow, limits.low.value())))
+        & !(at_least(seen.temperature, Some(Temperature::tabled(-10.0) /* frost.high: -10 °C */)) | seen.device_flow(Guards.rules(), |limits| at_most(seen.flow, limits.low.value())))
 }
 
 #[doc = "random-118: Random guards (random.md:119)."]
@@ -3560,7 +3566,7 @@ fn never_random_152(seen: &Observed<'_>) -> Truth {
 #[doc = "`not group is child and device has reservoir`"]
 fn never_random_153(seen: &Observed<'_>) -> Truth {
     !seen.group_is(group::CHILD)
-        & seen.device_has_reservoir(&RULEBOOK)
+        & seen.device_has_reservoir(Guards.rules())
 }
 
 #[doc = "random-154: Random guards (random.md:155)."]
@@ -3616,7 +3622,7 @@ fn never_random_160(seen: &Observed<'_>) -> Truth {
 #[doc = "random-161: Random guards (random.md:162)."]
 #[doc = "`not (not cylinder open and (group is adult and device has reservoir))`"]
 fn never_random_161(seen: &Observed<'_>) -> Truth {
-    !(!seen.fact(Fact::CylinderOpen) & (seen.group_is(group::ADULT) & seen.device_has_reservoir(&RULEBOOK)))
+    !(!seen.fact(Fact::CylinderOpen) & (seen.group_is(group::ADULT) & seen.device_has_reservoir(Guards.rules())))
 }
 
 #[doc = "random-162: Random guards (random.md:163)."]
@@ -3692,7 +3698,7 @@ fn never_random_171(seen: &Observed<'_>) -> Truth {
 fn never_random_172(seen: &Observed<'_>) -> Truth {
     seen.fact(Fact::DeviceOnPatient)
         & !seen.has_condition(condition::RETAINS_GAS)
-        & (seen.device_has_reservoir(&RULEBOOK) | less(seen.saturation(), seen.target_high()))
+        & (seen.device_has_reservoir(Guards.rules()) | less(seen.saturation(), seen.target_high()))
 }
 
 #[doc = "random-173: Random guards (random.md:174)."]
@@ -3738,7 +3744,7 @@ fn never_random_178(seen: &Observed<'_>) -> Truth {
 #[doc = "random-179: Random guards (random.md:180)."]
 #[doc = "`not device has reservoir or (pressure < 1000 psi or outlet clear)`"]
 fn never_random_179(seen: &Observed<'_>) -> Truth {
-    !seen.device_has_reservoir(&RULEBOOK)
+    !seen.device_has_reservoir(Guards.rules())
         | (less(seen.pressure, Some(Pressure::tabled(6894757.29316836) /* 1000 psi */)) | seen.fact(Fact::OutletClear))
 }
 
@@ -3889,7 +3895,7 @@ fn never_random_201(seen: &Observed<'_>) -> Truth {
 #[doc = "random-202: Random guards (random.md:203)."]
 #[doc = "`not (device has reservoir and device is cannula and temperature < room.low)`"]
 fn never_random_202(seen: &Observed<'_>) -> Truth {
-    !(seen.device_has_reservoir(&RULEBOOK) & seen.device_is(device::CANNULA) & less(seen.temperature, Some(Temperature::tabled(10.0) /* room.low: 10 °C */)))
+    !(seen.device_has_reservoir(Guards.rules()) & seen.device_is(device::CANNULA) & less(seen.temperature, Some(Temperature::tabled(10.0) /* room.low: 10 °C */)))
 }
 
 #[doc = "random-203: Random guards (random.md:204)."]
@@ -3957,7 +3963,7 @@ fn never_random_211(seen: &Observed<'_>) -> Truth {
 #[doc = "random-212: Random guards (random.md:213)."]
 #[doc = "`flow >= device.least-flow and (spo2 != urgent and retains-gas)`"]
 fn never_random_212(seen: &Observed<'_>) -> Truth {
-    seen.device_flow(&RULEBOOK, |limits| at_least(seen.flow, limits.low.value()))
+    seen.device_flow(Guards.rules(), |limits| at_least(seen.flow, limits.low.value()))
         & (not_equal(seen.saturation(), Some(Percent::tabled(85.0) /* urgent: 85 % */)) & seen.has_condition(condition::RETAINS_GAS))
 }
 
@@ -4039,7 +4045,7 @@ fn never_random_223(seen: &Observed<'_>) -> Truth {
 #[doc = "random-224: Random guards (random.md:225)."]
 #[doc = "`device has reservoir and (spo2 < 85 % or group is adult)`"]
 fn never_random_224(seen: &Observed<'_>) -> Truth {
-    seen.device_has_reservoir(&RULEBOOK)
+    seen.device_has_reservoir(Guards.rules())
         & (less(seen.saturation(), Some(Percent::tabled(85.0) /* 85 % */)) | seen.group_is(group::ADULT))
 }
 
@@ -4094,7 +4100,7 @@ fn never_random_231(seen: &Observed<'_>) -> Truth {
 #[doc = "`spo2 > 85 % or ((device has reservoir and washer fitted) or wheezes)`"]
 fn never_random_232(seen: &Observed<'_>) -> Truth {
     greater(seen.saturation(), Some(Percent::tabled(85.0) /* 85 % */))
-        | ((seen.device_has_reservoir(&RULEBOOK) & seen.fact(Fact::WasherFitted)) | seen.has_condition(condition::WHEEZES))
+        | ((seen.device_has_reservoir(Guards.rules()) & seen.fact(Fact::WasherFitted)) | seen.has_condition(condition::WHEEZES))
 }
 
 #[doc = "random-233: Random guards (random.md:234)."]
@@ -4143,5 +4149,5 @@ fn never_random_238(seen: &Observed<'_>) -> Truth {
 #[doc = "random-239: Random guards (random.md:240)."]
 #[doc = "`not (flow > device.least-flow or retains-gas)`"]
 fn never_random_239(seen: &Observed<'_>) -> Truth {
-    !(seen.device_flow(&RULEBOOK, |limits| greater(seen.flow, limits.low.value())) | seen.has_condition(condition::RETAINS_GAS))
+    !(seen.device_flow(Guards.rules(), |limits| greater(seen.flow, limits.low.value())) | seen.has_condition(condition::RETAINS_GAS))
 }

@@ -16,7 +16,12 @@ use crate::{
 
 /// The guards of [`TREES`] as the project's own emitter wrote them.
 pub mod emitted {
+    use std::sync::LazyLock;
+
     use crate::world::BOOK as RULEBOOK;
+
+    static TABLES: LazyLock<oxyfolio::book::Tables> =
+        LazyLock::new(|| oxyfolio::compile::emit::tables(&RULEBOOK));
 
     /// The names that the emitter expects beside the module of the hazards.
     macro_rules! names {

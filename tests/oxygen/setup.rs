@@ -67,7 +67,7 @@ fn where_the_density_is_not_known_the_minutes_are_unknown_and_not_a_pass() {
         assert!(
             found
                 .iter()
-                .any(|finding| finding.code() == "hazard-unknown" && &*finding.rule.id == "call-for-more")
+                .any(|finding| finding.code() == "hazard-unknown" && finding.rule.id() == "call-for-more")
         );
     }
 }

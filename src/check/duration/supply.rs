@@ -4,7 +4,7 @@ use super::{
     Bound, Duration, GaugeReading, NoDuration, USUAL_TEMPERATURE,
     method::{Drain, density_held, density_method, drain, factor_method, is_positive},
 };
-use crate::book::{Cylinder, Rulebook};
+use crate::book::{Cylinder, CylinderId, Rulebook, Rules};
 use crate::oxygen;
 use crate::quantity::{Factor, Flow, Gauge, Pressure, Temperature, Volume, bounds};
 
@@ -54,6 +54,26 @@ impl Supply {
     /// A cylinder of the book at 21 °C (70 °F), with its factor and the book's residual pressure.
     pub const fn of(book: &Rulebook, cylinder: &Cylinder) -> Self {
         Self::new(cylinder.water_capacity, book.policies.residual_pressure).factor(cylinder.factor)
+    }
+
+    /// The same of a size by its name, from a book or from the tables that a program checks by; `None` when the identifier
+    /// is another book's.
+    ///
+    /// ```
+    /// use oxyfolio::check::duration::Supply;
+    /// use oxyfolio::quantity::{Flow, Pressure};
+    /// use oxyfolio::{RULEBOOK, TABLES, cylinder};
+    ///
+    /// let d = Supply::of_size(&TABLES, cylinder::D).ok_or("another book's cylinder")?;
+    /// assert_eq!(d.lasts(Pressure::psi(1000.0)?, Flow::litres_per_minute(1.0)?)?.minutes, 125);
+    /// assert_eq!(Supply::of_size(&RULEBOOK, cylinder::D), Some(d));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn of_size<'b>(rules: impl Rules<'b>, cylinder: CylinderId) -> Option<Self> {
+        let size = rules.cylinder(cylinder)?;
+        let supply = Self::new(size.water_capacity, rules.limits().residual_pressure);
+        Some(supply.factor(size.factor))
     }
 
     /// With a factor.

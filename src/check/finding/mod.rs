@@ -5,7 +5,7 @@ pub(super) mod words;
 use core::fmt;
 
 use super::duration::GaugeReading;
-use crate::book::{Device, Hazard, Kind, Rule, Severity, Target};
+use crate::book::{Cited, DeviceId, HazardId, Kind, Severity, TargetId, Words};
 use crate::quantity::{Flow, Gauge, OutOfBounds, Percent, Pressure, PressureUnit, Range, Temperature};
 
 /// How serious a finding is.
@@ -76,7 +76,7 @@ pub struct Finding<'b> {
     /// The rule's kind.
     pub kind: Kind,
     /// The rule: its name, its place and its reason.
-    pub rule: &'b Rule,
+    pub rule: Cited<'b>,
     /// What was found.
     pub about: About<'b>,
     /// The unit in which pressures are printed.
@@ -90,7 +90,7 @@ pub enum About<'b> {
     /// The flow is below the device's range.
     FlowTooLow {
         /// The device.
-        device: &'b Device,
+        device: DeviceId,
         /// The flow set.
         flow: Flow,
         /// The range for the patient's group.
@@ -99,7 +99,7 @@ pub enum About<'b> {
     /// The flow is above the device's range.
     FlowTooHigh {
         /// The device.
-        device: &'b Device,
+        device: DeviceId,
         /// The flow set.
         flow: Flow,
         /// The range for the patient's group.
@@ -108,7 +108,7 @@ pub enum About<'b> {
     /// The device isn't made for the patient's group.
     DeviceDoesNotFit {
         /// The device.
-        device: &'b Device,
+        device: DeviceId,
         /// The group's name.
         group: &'b str,
     },
@@ -185,11 +185,11 @@ pub enum About<'b> {
         /// The saturation.
         spo2: Percent,
         /// The target.
-        target: &'b Target,
+        target: TargetId,
         /// What is aimed at.
         range: Range<Percent>,
         /// The device and flow to go to, where the book names one.
-        next: Option<(&'b Device, Flow)>,
+        next: Option<Next<'b>>,
         /// Whether the patient is ventilated by hand.
         ventilated: bool,
     },
@@ -198,11 +198,11 @@ pub enum About<'b> {
         /// The saturation.
         spo2: Percent,
         /// The target.
-        target: &'b Target,
+        target: TargetId,
         /// What is aimed at.
         range: Range<Percent>,
         /// The device and flow to go to, where the book names one.
-        next: Option<(&'b Device, Flow)>,
+        next: Option<Next<'b>>,
         /// Whether the patient is ventilated by hand.
         ventilated: bool,
     },
@@ -211,14 +211,25 @@ pub enum About<'b> {
     /// The reading doesn't guide treatment in this condition.
     SaturationNotReliable {
         /// The target.
-        target: &'b Target,
+        target: TargetId,
     },
     /// A hazard is there.
-    Hazard(&'b Hazard),
+    Hazard(HazardId),
     /// Something needed for a check was not given.
     Missing(Missing),
     /// Whether a hazard is there depends on something that was not given.
-    HazardUnknown(&'b Hazard),
+    HazardUnknown(HazardId),
+}
+
+/// The device and flow to go to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Next<'b> {
+    /// The device.
+    pub device: DeviceId,
+    /// Its rule.
+    pub rule: Cited<'b>,
+    /// Its flow.
+    pub flow: Flow,
 }
 
 /// What was not given, or is not in the book.
@@ -349,12 +360,11 @@ impl<'b> Finding<'b> {
     #[must_use]
     pub fn remedy(&self) -> Option<&'b str> {
         match self.about {
-            About::FlowTooLow { device, .. } => Some(&device.too_low),
-            About::FlowTooHigh { device, .. } => Some(&device.too_high),
-            About::BelowTarget { target, .. } => Some(&target.step_up),
-            About::AboveTarget { target, .. } => Some(&target.step_down),
-            About::Hazard(hazard) | About::HazardUnknown(hazard) => Some(&hazard.remedy),
+            About::FlowTooLow { .. } | About::BelowTarget { .. } => Some(Words::First),
+            About::FlowTooHigh { .. } | About::AboveTarget { .. } => Some(Words::Second),
+            About::Hazard(_) | About::HazardUnknown(_) => Some(Words::Second),
             _ => None,
         }
+        .map(|words| self.rule.words(words))
     }
 }

@@ -2,8 +2,8 @@
 
 use core::fmt;
 
-use super::{About, Finding};
-use crate::book::Device;
+use super::{About, Finding, Next};
+use crate::book::Words;
 use crate::quantity::{Flow, Range};
 
 /// The finding in a sentence.
@@ -11,9 +11,9 @@ impl fmt::Display for Finding<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let unit = self.pressure_unit;
         match self.about {
-            About::FlowTooLow { device, flow, range } => flow_is_too(f, "low", flow, device, range),
-            About::FlowTooHigh { device, flow, range } => flow_is_too(f, "high", flow, device, range),
-            About::DeviceDoesNotFit { device, group } => does_not_fit(f, device, group),
+            About::FlowTooLow { flow, range, .. } => flow_is_too(f, "low", flow, self.rule.name(), range),
+            About::FlowTooHigh { flow, range, .. } => flow_is_too(f, "high", flow, self.rule.name(), range),
+            About::DeviceDoesNotFit { group, .. } => does_not_fit(f, self.rule.name(), group),
             About::BelowResidual { pressure, residual } => write!(
                 f,
                 "the gauge reads {}, below the residual pressure of {}: treat the cylinder as empty",
@@ -102,29 +102,29 @@ impl fmt::Display for Finding<'_> {
                 )
             }
             About::SaturationOutOfBounds(error) => write!(f, "whether the target is met: {error}"),
-            About::SaturationNotReliable { target } => write!(
+            About::SaturationNotReliable { .. } => write!(
                 f,
                 "the saturation can't be trusted here ({}): it does not guide the flow",
-                Lower(&target.rule.name)
+                Lower(self.rule.name())
             ),
-            About::Hazard(hazard) => f.write_str(&hazard.say),
+            About::Hazard(_) => f.write_str(self.rule.words(Words::First)),
             About::Missing(missing) => f.write_str(missing.words()),
-            About::HazardUnknown(hazard) => {
-                write!(f, "{}: {}", Lower(&hazard.rule.name), hazard.never.text)
+            About::HazardUnknown(_) => {
+                write!(
+                    f,
+                    "{}: {}",
+                    Lower(self.rule.name()),
+                    self.rule.words(Words::Third)
+                )
             }
         }
     }
 }
 
 /// What comes next: a device and flow, or, for a patient ventilated by hand, to go on.
-fn then(
-    f: &mut fmt::Formatter<'_>,
-    next: Option<(&Device, Flow)>,
-    ventilated: bool,
-    go_on: &str,
-) -> fmt::Result {
+fn then(f: &mut fmt::Formatter<'_>, next: Option<Next<'_>>, ventilated: bool, go_on: &str) -> fmt::Result {
     match next {
-        Some((device, flow)) => write!(f, "; next: {} at {flow}", Lower(&device.rule.name)),
+        Some(Next { rule, flow, .. }) => write!(f, "; next: {} at {flow}", Lower(rule.name())),
         None if ventilated => write!(f, "; {go_on}"),
         None => Ok(()),
     }
@@ -135,20 +135,16 @@ pub(in crate::check) fn flow_is_too(
     f: &mut fmt::Formatter<'_>,
     much: &str,
     flow: Flow,
-    device: &Device,
+    device: &str,
     range: Range<Flow>,
 ) -> fmt::Result {
-    let device = Lower(&device.rule.name);
+    let device = Lower(device);
     write!(f, "{flow} is too {much} for the {device}: the book says {range}")
 }
 
 /// A device that isn't made for the patient's group, in the words of every check.
-pub(in crate::check) fn does_not_fit(
-    f: &mut fmt::Formatter<'_>,
-    device: &Device,
-    group: &str,
-) -> fmt::Result {
-    let device = Lower(&device.rule.name);
+pub(in crate::check) fn does_not_fit(f: &mut fmt::Formatter<'_>, device: &str, group: &str) -> fmt::Result {
+    let device = Lower(device);
     write!(f, "the {device} does not fit the group {}", Lower(group))
 }
 

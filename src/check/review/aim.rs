@@ -21,7 +21,7 @@ pub fn target_of<'b>(book: &'b Rulebook, run: &Run<'_>) -> Result<&'b Target, Mi
     if let Some(conditions) = run.conditions {
         patient = patient.conditions(conditions);
     }
-    target::choose(book, &patient)
+    target::choose(book, &patient).map(|(_, target)| target)
 }
 
 /// A change of oxygen.

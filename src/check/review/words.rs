@@ -12,9 +12,9 @@ impl fmt::Display for Finding<'_> {
         let unit = self.pressure_unit;
         match self.about {
             About::Hazard { hazard, scene } => write!(f, "{} ({})", hazard.say, Shown(&scene, unit)),
-            About::FlowTooLow { device, flow, range } => flow_is_too(f, "low", flow, device, range),
-            About::FlowTooHigh { device, flow, range } => flow_is_too(f, "high", flow, device, range),
-            About::DeviceDoesNotFit { device, group } => does_not_fit(f, device, &group.rule.name),
+            About::FlowTooLow { device, flow, range } => flow_is_too(f, "low", flow, &device.rule.name, range),
+            About::FlowTooHigh { device, flow, range } => flow_is_too(f, "high", flow, &device.rule.name, range),
+            About::DeviceDoesNotFit { device, group } => does_not_fit(f, &device.rule.name, &group.rule.name),
             About::TargetMissed { spo2, target, range } => write!(
                 f,
                 "the saturation of {spo2} was below the target of {range}, and nothing was changed within {}",

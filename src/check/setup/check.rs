@@ -1,96 +1,99 @@
 //! The checks of a set-up, one after the other.
 
+use core::marker::PhantomData;
+
 use super::{
     super::{
-        duration::{self, GaugeReading, NoDuration},
-        finding::{About, Finding, Level, Missing},
+        duration::{self, GaugeReading, NoDuration, Supply},
+        finding::{About, Finding, Level, Missing, Next},
     },
     Setup, target,
 };
-use crate::book::{Device, DeviceFlow, Fact, Hazard, Kind, Rule, Rulebook, Saturation};
-use crate::guard::{self, Evaluator, HazardSet, Observed, Truth};
+use crate::book::{
+    CheckedPolicy, DeviceFlow, DeviceRules, Fact, HazardId, Rules, Saturation, Subject, TargetRules,
+};
+use crate::guard::{Evaluator, HazardSet, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Range, Side, Time, bounds};
 
 /// A set-up being checked.
-pub struct Check<'b, 'a, 's, V> {
-    pub book: &'b Rulebook,
+pub struct Check<'b, 'a, 's, R: Rules<'b>, V> {
+    pub rules: R,
     pub setup: &'a Setup<'s>,
-    pub device: &'b Device,
+    pub device: R::Device,
     pub visit: V,
+    pub book: PhantomData<&'b ()>,
 }
 
-impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
-    fn find(&mut self, level: Level, kind: Kind, rule: &'b Rule, about: About<'b>) {
+impl<'b, 's, R: Rules<'b>, V: FnMut(Finding<'b>)> Check<'b, '_, 's, R, V> {
+    fn find(&mut self, level: Level, subject: Subject, about: About<'b>) {
         (self.visit)(Finding {
             level,
-            kind,
-            rule,
+            kind: subject.kind(),
+            rule: self.rules.cite(subject),
             about,
-            pressure_unit: self.book.agency.pressure_unit,
+            pressure_unit: self.rules.pressure_unit(),
         });
     }
 
-    fn missing(&mut self, kind: Kind, rule: &'b Rule, missing: Missing) {
-        self.find(Level::Unknown, kind, rule, About::Missing(missing));
+    fn missing(&mut self, subject: Subject, missing: Missing) {
+        self.find(Level::Unknown, subject, About::Missing(missing));
     }
 
     /// A finding about a policy; policies the checker needs are always in the book.
-    fn policy(&mut self, level: Level, id: &str, about: About<'b>) {
-        let rule = self
-            .book
-            .policies
-            .find(id)
-            .map_or(&self.book.agency.rule, |policy| &policy.rule);
-        self.find(level, Kind::Policy, rule, about);
+    fn policy(&mut self, level: Level, policy: CheckedPolicy, about: About<'b>) {
+        self.find(level, Subject::Policy(policy), about);
     }
 
     /// The device against the group and the flow.
     pub fn device(&mut self) {
-        let (device, flow) = (self.device, self.setup.flow);
+        let (id, device, flow) = (self.setup.device, self.device, self.setup.flow);
+        let subject = Subject::Device(id);
         let range = match self.setup.group {
             Some(group) => {
                 if !device.fits(group) {
-                    let name = self.book.group(group).map_or("", |group| &*group.rule.name);
-                    self.find(
-                        Level::Stop,
-                        Kind::Device,
-                        &device.rule,
-                        About::DeviceDoesNotFit { device, group: name },
-                    );
+                    let about = About::DeviceDoesNotFit {
+                        device: id,
+                        group: self.rules.group_name(group).unwrap_or_default(),
+                    };
+                    self.find(Level::Stop, subject, about);
                 }
                 device.flow_for(group)
             }
             None => {
-                self.missing(Kind::Device, &device.rule, Missing::Group);
-                device.flow
+                self.missing(subject, Missing::Group);
+                device.flow()
             }
         };
-        let on_air = flow == Flow::ZERO
-            && self
-                .setup
-                .group
-                .is_some_and(|group| device.air_for.contains(&group));
+        let on_air = flow == Flow::ZERO && self.setup.group.is_some_and(|group| device.gives_air(group));
         let about = match range.side(flow) {
             Side::Inside => return,
             Side::Below if on_air => return,
-            Side::Below => About::FlowTooLow { device, flow, range },
-            Side::Above => About::FlowTooHigh { device, flow, range },
+            Side::Below => About::FlowTooLow {
+                device: id,
+                flow,
+                range,
+            },
+            Side::Above => About::FlowTooHigh {
+                device: id,
+                flow,
+                range,
+            },
         };
-        self.find(Level::Stop, Kind::Device, &device.rule, about);
+        self.find(Level::Stop, subject, about);
     }
 
     /// The cylinder and its gas. Gives how long the gas lasts, where that is known.
     pub fn cylinder(&mut self) -> Option<u32> {
-        let policies = &self.book.policies;
+        let policies = self.rules.limits();
         match self.setup.temperature {
             None => self.policy(
                 Level::Unknown,
-                "use-temperature",
+                CheckedPolicy::UseTemperature,
                 About::Missing(Missing::Temperature),
             ),
             Some(temperature) if !policies.use_temperature.holds(temperature) => self.policy(
                 Level::Warn,
-                "use-temperature",
+                CheckedPolicy::UseTemperature,
                 About::OutsideUseTemperature {
                     temperature,
                     range: policies.use_temperature,
@@ -101,25 +104,33 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         if let Some(pressure) = self.setup.pressure {
             self.pressure(pressure);
         }
-        let Some(cylinder) = self.setup.cylinder.and_then(|id| self.book.cylinder(id)) else {
-            self.missing(Kind::Agency, &self.book.agency.rule, Missing::Cylinder);
+        let known = self
+            .setup
+            .cylinder
+            .and_then(|id| Some((id, self.rules.cylinder(id)?)));
+        let Some((id, cylinder)) = known else {
+            self.missing(Subject::Agency, Missing::Cylinder);
             return None;
         };
+        let subject = Subject::Cylinder(id);
         let Some(pressure) = self.setup.pressure else {
-            self.missing(Kind::Cylinder, &cylinder.rule, Missing::Pressure);
+            self.missing(subject, Missing::Pressure);
             return None;
         };
         let service = cylinder.service_pressure;
-        let most = self.book.filled_at_most(cylinder);
+        let most = cylinder.filled_at_most(policies.fill_limit);
         if pressure > most {
             let about = About::Overfilled { pressure, most };
-            self.find(Level::Warn, Kind::Cylinder, &cylinder.rule, about);
+            self.find(Level::Warn, subject, about);
         } else if pressure > service {
             let about = About::AboveServicePressure { pressure, service };
-            self.find(Level::Note, Kind::Cylinder, &cylinder.rule, about);
+            self.find(Level::Note, subject, about);
         }
         let temperature = self.setup.temperature.unwrap_or(duration::USUAL_TEMPERATURE);
-        let lasts = duration::of_cylinder_at(self.book, cylinder, pressure, temperature, self.setup.flow);
+        let lasts = Supply::new(cylinder.water_capacity, policies.residual_pressure)
+            .factor(cylinder.factor)
+            .temperature(temperature)
+            .lasts(pressure, self.setup.flow);
         match lasts {
             Ok(lasts) => {
                 if lasts.gauge != GaugeReading::Fair {
@@ -127,13 +138,13 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
                         gauge: lasts.gauge,
                         temperature,
                     };
-                    self.find(Level::Note, Kind::Cylinder, &cylinder.rule, about);
+                    self.find(Level::Note, subject, about);
                 }
-                self.minutes(lasts.minutes, &cylinder.rule);
+                self.minutes(lasts.minutes, subject);
                 Some(lasts.minutes)
             }
             Err(NoDuration::OutsideDomain(_)) => {
-                self.missing(Kind::Cylinder, &cylinder.rule, Missing::Density);
+                self.missing(subject, Missing::Density);
                 None
             }
             // No flow is below every device's range and was found there.
@@ -142,19 +153,19 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
     }
 
     fn pressure(&mut self, pressure: Pressure<Gauge>) {
-        let policies = &self.book.policies;
+        let policies = self.rules.limits();
         if pressure < policies.residual_pressure {
             let residual = policies.residual_pressure;
             self.policy(
                 Level::Stop,
-                "residual-pressure",
+                CheckedPolicy::ResidualPressure,
                 About::BelowResidual { pressure, residual },
             );
         } else if pressure <= policies.change_over_pressure {
             let change_over = policies.change_over_pressure;
             self.policy(
                 Level::Warn,
-                "change-over-pressure",
+                CheckedPolicy::ChangeOverPressure,
                 About::ChangeCylinder {
                     pressure,
                     change_over,
@@ -167,41 +178,36 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
             let level = if in_use { Level::Note } else { Level::Warn };
             self.policy(
                 level,
-                "in-service-minimum",
+                CheckedPolicy::InServiceMinimum,
                 About::BelowInServiceMinimum { pressure, minimum },
             );
         }
     }
 
-    fn minutes(&mut self, minutes_left: u32, cylinder: &'b Rule) {
-        self.find(
-            Level::Note,
-            Kind::Cylinder,
-            cylinder,
-            About::MinutesLeft { minutes_left },
-        );
+    fn minutes(&mut self, minutes_left: u32, cylinder: Subject) {
+        self.find(Level::Note, cylinder, About::MinutesLeft { minutes_left });
         let Some(wanted) = self.setup.minutes_wanted else {
             self.policy(
                 Level::Unknown,
-                "planning-margin",
+                CheckedPolicy::PlanningMargin,
                 About::Missing(Missing::MinutesWanted),
             );
             return;
         };
         let wanted = wanted.as_minutes();
-        let margin = self.book.policies.planning_margin.as_percent() / 100.0;
+        let margin = self.rules.limits().planning_margin.as_percent() / 100.0;
         let with_margin = wanted * (1.0 + margin);
         let left = f64::from(minutes_left);
         if left < wanted {
             self.policy(
                 Level::Stop,
-                "planning-margin",
+                CheckedPolicy::PlanningMargin,
                 About::TooShort { minutes_left, wanted },
             );
         } else if left < with_margin {
             self.policy(
                 Level::Warn,
-                "planning-margin",
+                CheckedPolicy::PlanningMargin,
                 About::NoMargin {
                     minutes_left,
                     with_margin,
@@ -213,26 +219,22 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
     /// Finds the target that holds, compares the saturation, and gives what is aimed at.
     pub fn target(&mut self) -> Option<Range<Percent>> {
         self.saturation();
-        let target = match target::choose(self.book, self.setup) {
+        let (id, target) = match target::choose(self.rules, self.setup) {
             Ok(target) => target,
             // The missing group was found with the device.
             Err(Missing::Group) => return None,
             Err(missing) => {
-                self.missing(Kind::Agency, &self.book.agency.rule, missing);
+                self.missing(Subject::Agency, missing);
                 if missing == Missing::ConditionTarget {
                     self.very_low();
                 }
                 return None;
             }
         };
-        let range = match target.saturation {
+        let subject = Subject::Target(id);
+        let range = match target.saturation() {
             Saturation::NotReliable => {
-                self.find(
-                    Level::Note,
-                    Kind::Target,
-                    &target.rule,
-                    About::SaturationNotReliable { target },
-                );
+                self.find(Level::Note, subject, About::SaturationNotReliable { target: id });
                 return None;
             }
             Saturation::Range(range) => range,
@@ -240,7 +242,7 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         let Some(spo2) = self.setup.saturation() else {
             // What was given and can't be one was found already.
             if self.setup.spo2.is_none() {
-                self.missing(Kind::Target, &target.rule, Missing::Saturation);
+                self.missing(subject, Missing::Saturation);
             }
             return Some(range);
         };
@@ -251,36 +253,36 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         match range.side(spo2) {
             Side::Inside => {}
             Side::Below => {
-                let urgent = target.urgent.filter(|urgent| spo2 < urgent.below);
+                let urgent = target.urgent().filter(|urgent| spo2 < urgent.below);
                 let next = urgent
                     .map(|urgent| urgent.start)
                     .filter(|start| *start != current)
-                    .or_else(|| target::rung_above(target, current));
+                    .or_else(|| target::rung_above(target.ladder(), current));
                 let next = next.and_then(|next| self.named(next));
                 let about = About::BelowTarget {
                     spo2,
-                    target,
+                    target: id,
                     range,
                     next,
-                    ventilated: self.device.ventilates,
+                    ventilated: self.device.ventilates(),
                 };
                 let level = if urgent.is_some() {
                     Level::Stop
                 } else {
                     Level::Warn
                 };
-                self.find(level, Kind::Target, &target.rule, about);
+                self.find(level, subject, about);
             }
             Side::Above => {
-                let next = target::rung_below(target, current).and_then(|next| self.named(next));
+                let next = target::rung_below(target.ladder(), current).and_then(|next| self.named(next));
                 let about = About::AboveTarget {
                     spo2,
-                    target,
+                    target: id,
                     range,
                     next,
-                    ventilated: self.device.ventilates,
+                    ventilated: self.device.ventilates(),
                 };
-                self.find(Level::Warn, Kind::Target, &target.rule, about);
+                self.find(Level::Warn, subject, about);
             }
         }
         Some(range)
@@ -291,7 +293,7 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         let given = self.setup.spo2.map(Percent::as_percent);
         if let Some(Err(error)) = given.map(|percent| bounds::SATURATION.accept(percent)) {
             let about = About::SaturationOutOfBounds(error);
-            self.find(Level::Unknown, Kind::Agency, &self.book.agency.rule, about);
+            self.find(Level::Unknown, Subject::Agency, about);
         }
     }
 
@@ -301,33 +303,36 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
         let (Some(group), Some(spo2)) = (self.setup.group, self.setup.saturation()) else {
             return;
         };
-        let Ok(target) = target::general(self.book, self.setup, group) else {
+        let Ok((id, target)) = target::general(self.rules, self.setup, group) else {
             return;
         };
-        let Saturation::Range(range) = target.saturation else {
+        let Saturation::Range(range) = target.saturation() else {
             return;
         };
-        let level = match target.urgent {
+        let level = match target.urgent() {
             Some(urgent) if spo2 < urgent.below => Level::Stop,
             None if range.side(spo2) == Side::Below => Level::Warn,
             _ => return,
         };
-        let ventilated = self.device.ventilates;
         let about = About::BelowTarget {
             spo2,
-            target,
+            target: id,
             range,
             next: None,
-            ventilated,
+            ventilated: self.device.ventilates(),
         };
-        self.find(level, Kind::Target, &target.rule, about);
+        self.find(level, Subject::Target(id), about);
     }
 
     /// The next device and flow. A patient ventilated by hand is not moved to a device that only gives gas because of a
     /// reading.
-    fn named(&self, next: DeviceFlow) -> Option<(&'b Device, Flow)> {
-        let device = self.book.device(next.device)?;
-        (!self.device.ventilates || device.ventilates).then_some((device, next.flow))
+    fn named(&self, DeviceFlow { device, flow }: DeviceFlow) -> Option<Next<'b>> {
+        let ventilates = self.rules.device(device)?.ventilates();
+        (!self.device.ventilates() || ventilates).then(|| Next {
+            device,
+            rule: self.rules.cite(Subject::Device(device)),
+            flow,
+        })
     }
 
     /// What a set-up lets one observe.
@@ -352,24 +357,25 @@ impl<'b, 's, V: FnMut(Finding<'b>)> Check<'b, '_, 's, V> {
     pub fn hazards(&mut self, evaluator: &impl Evaluator<'b>, observed: &Observed<'_>) -> HazardSet {
         let broken = evaluator.broken(observed);
         for id in broken.there | broken.unknown {
-            if let Some(hazard) = self.book.hazard(id) {
-                self.hazard(hazard, broken.truth(id));
-            }
+            self.hazard(id, broken.truth(id));
         }
-        for (id, hazard) in super::past_any_set(self.book) {
-            self.hazard(hazard, evaluator.evaluate(id, observed));
+        for id in super::past_any_set(self.rules) {
+            self.hazard(id, evaluator.evaluate(id, observed));
         }
         broken.unknown
     }
 
-    fn hazard(&mut self, hazard: &'b Hazard, answer: Truth) {
+    fn hazard(&mut self, hazard: HazardId, answer: Truth) {
+        let Some(severity) = self.rules.severity(hazard) else {
+            return;
+        };
         let (level, about) = match answer {
-            Truth::True => (hazard.severity.into(), About::Hazard(hazard)),
-            Truth::Unknown if !guard::depends_on_equipment(&hazard.never) => {
+            Truth::True => (severity.into(), About::Hazard(hazard)),
+            Truth::Unknown if !self.rules.depends_on_equipment(hazard) => {
                 (Level::Unknown, About::HazardUnknown(hazard))
             }
             Truth::Unknown | Truth::False => return,
         };
-        self.find(level, Kind::Hazard, &hazard.rule, about);
+        self.find(level, Subject::Hazard(hazard), about);
     }
 }

@@ -5,11 +5,13 @@ mod check;
 pub(in crate::check) mod report;
 pub(in crate::check) mod target;
 
+use core::marker::PhantomData;
+
 use check::Check;
 
 use super::finding::Finding;
-use crate::book::{ConditionId, CylinderId, DeviceId, Fact, GroupId, Hazard, HazardId, Rulebook};
-use crate::guard::{self, Evaluator, Facts, HazardSet, Observed, Truth};
+use crate::book::{Cited, ConditionId, CylinderId, DeviceId, Fact, GroupId, HazardId, Rules, Subject};
+use crate::guard::{Evaluator, Facts, HazardSet, Observed, Truth};
 use crate::quantity::{Flow, Gauge, Percent, Pressure, Temperature, Time};
 
 /// A set-up to be checked: a device at a flow, and whatever else is known.
@@ -173,21 +175,22 @@ pub fn check_setup<'b, 's, E: Evaluator<'b>>(
     setup: &Setup<'s>,
     visit: impl FnMut(Finding<'b>),
 ) -> Result<NotChecked<'b, 's, E>, NotThisBook> {
-    let book = evaluator.book();
-    let device = book.device(setup.device).ok_or(NotThisBook)?;
-    if setup.group.is_some_and(|group| book.group(group).is_none())
-        || setup.cylinder.is_some_and(|id| book.cylinder(id).is_none())
+    let rules = evaluator.rules();
+    let device = rules.device(setup.device).ok_or(NotThisBook)?;
+    if setup.group.is_some_and(|group| group.index() >= rules.groups())
+        || setup.cylinder.is_some_and(|id| rules.cylinder(id).is_none())
         || setup
             .conditions
-            .is_some_and(|all| all.iter().any(|id| book.condition(*id).is_none()))
+            .is_some_and(|all| all.iter().any(|id| !rules.has_condition(*id)))
     {
         return Err(NotThisBook);
     }
     let mut check = Check {
-        book,
+        rules,
         setup,
         device,
         visit,
+        book: PhantomData,
     };
     check.device();
     let minutes_left = check.cylinder();
@@ -195,18 +198,17 @@ pub fn check_setup<'b, 's, E: Evaluator<'b>>(
     let observed = check.observed(minutes_left, target);
     let unknown = check.hazards(&evaluator, &observed);
     Ok(NotChecked {
-        book,
         evaluator,
         observed,
         unknown,
+        book: PhantomData,
     })
 }
 
 /// The hazards that no set holds. A reader makes no book with so many; a table written by hand may have them.
-fn past_any_set(book: &Rulebook) -> impl Iterator<Item = (HazardId, &Hazard)> {
+fn past_any_set<'b>(rules: impl Rules<'b>) -> impl Iterator<Item = HazardId> {
     // A book has at most as many rules of a kind as an identifier counts.
-    let numbered = (0..=u16::MAX).map(HazardId).zip(&book.hazards);
-    numbered.skip(HazardSet::CAPACITY)
+    (HazardSet::CAPACITY..rules.hazards()).map_while(|index| u16::try_from(index).ok().map(HazardId))
 }
 
 /// An identifier belongs to another rulebook.
@@ -221,24 +223,38 @@ impl core::fmt::Display for NotThisBook {
 
 impl core::error::Error for NotThisBook {}
 
+/// A hazard that a set-up doesn't show: look yourself.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub struct NotJudged<'b> {
+    /// The hazard.
+    pub hazard: HazardId,
+    /// Its rule.
+    pub rule: Cited<'b>,
+}
+
 /// The hazards that a set-up doesn't show.
 #[derive(Clone, Copy, Debug)]
-pub struct NotChecked<'b, 's, E = &'b Rulebook> {
-    book: &'b Rulebook,
+pub struct NotChecked<'b, 's, E = &'b crate::book::Rulebook> {
     evaluator: E,
     observed: Observed<'s>,
     unknown: HazardSet,
+    book: PhantomData<&'b ()>,
 }
 
 impl<'b, E: Evaluator<'b>> NotChecked<'b, '_, E> {
     /// Each of them.
-    pub fn hazards(&self) -> impl Iterator<Item = &'b Hazard> {
-        let in_set = self.unknown.iter().filter_map(|id| self.book.hazard(id));
-        let past = past_any_set(self.book)
-            .filter(|(id, _)| self.evaluator.evaluate(*id, &self.observed) == Truth::Unknown)
-            .map(|(_, hazard)| hazard);
-        in_set
+    pub fn hazards(&self) -> impl Iterator<Item = NotJudged<'b>> {
+        let rules = self.evaluator.rules();
+        let past =
+            past_any_set(rules).filter(|id| self.evaluator.evaluate(*id, &self.observed) == Truth::Unknown);
+        self.unknown
+            .iter()
             .chain(past)
-            .filter(|hazard| guard::depends_on_equipment(&hazard.never))
+            .filter(move |id| rules.depends_on_equipment(*id))
+            .map(move |hazard| NotJudged {
+                hazard,
+                rule: rules.cite(Subject::Hazard(hazard)),
+            })
     }
 }

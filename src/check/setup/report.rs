@@ -4,8 +4,7 @@ use core::fmt;
 
 use alloc::vec::Vec;
 
-use super::{NotThisBook, Setup, check_setup};
-use crate::book::Hazard;
+use super::{NotJudged, NotThisBook, Setup, check_setup};
 use crate::check::{About, Finding, Level};
 use crate::guard::Evaluator;
 
@@ -17,7 +16,7 @@ pub struct Report<'b> {
     /// The findings, the gravest first; within a level in the order they were found.
     pub findings: Vec<Finding<'b>>,
     /// The hazards that a set-up can't show because they depend on the state of the equipment: look yourself.
-    pub not_checked: Vec<&'b Hazard>,
+    pub not_checked: Vec<NotJudged<'b>>,
 }
 
 impl<'b> Report<'b> {

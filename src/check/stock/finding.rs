@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::Month;
-use crate::book::{Kind, Rule};
+use crate::book::{Cited, Kind, Rule};
 use crate::check::{self, Level};
 use crate::quantity::{Gauge, Pressure, PressureUnit, Range, Temperature};
 
@@ -146,7 +146,7 @@ impl Finding<'_> {
             About::Setup(about) => Some(check::Finding {
                 level: self.level,
                 kind: self.kind,
-                rule: self.rule,
+                rule: Cited::of(self.rule),
                 about,
                 pressure_unit: self.pressure_unit,
             }),

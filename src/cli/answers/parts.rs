@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::book::{self, Kind, Rulebook};
+use crate::book::{self, Cited, Kind, Rulebook};
 use crate::check;
 
 /// Writes an enum whose variants are those of the library's, named in kebab-case.
@@ -100,15 +100,17 @@ pub struct Rule<'b> {
 
 impl<'b> Rule<'b> {
     /// Quotes a rule.
-    pub fn of(kind: Kind, rule: &'b book::Rule) -> Self {
+    pub fn of(kind: Kind, rule: impl Into<Cited<'b>>) -> Self {
+        let rule = rule.into();
+        let place = rule.place();
         Self {
             kind: kind.word(),
-            id: &rule.id,
-            name: &rule.name,
-            chapter: &rule.place.chapter,
-            heading: &rule.place.heading,
-            file: &rule.place.file,
-            line: rule.place.line,
+            id: rule.id(),
+            name: rule.name(),
+            chapter: place.chapter,
+            heading: place.heading,
+            file: place.file,
+            line: place.line,
         }
     }
 }

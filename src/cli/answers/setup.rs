@@ -57,7 +57,7 @@ impl<'b> Finding<'b> {
             remedy: finding.remedy(),
             rule: ReasonedRule {
                 rule: Rule::of(finding.kind, finding.rule),
-                rationale: &finding.rule.rationale,
+                rationale: finding.rule.rationale(),
             },
         }
     }

@@ -51,12 +51,12 @@ fn one<'s>(exercise: &'s Exercise<'_>) -> told::Exercise<'s> {
             .rules
             .iter()
             .map(|rule| told::Cited {
-                id: &rule.id,
-                name: &rule.name,
-                chapter: &rule.place.chapter,
-                heading: &rule.place.heading,
-                file: &rule.place.file,
-                line: rule.place.line,
+                id: rule.id(),
+                name: rule.name(),
+                chapter: rule.place().chapter,
+                heading: rule.place().heading,
+                file: rule.place().file,
+                line: rule.place().line,
             })
             .collect(),
     }

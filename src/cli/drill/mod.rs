@@ -110,7 +110,7 @@ fn text(book: &Rulebook, sheet: &Sheet<'_>, command: &Drill, out: &mut dyn Write
                 writeln!(out, "   {line}")?;
             }
             for rule in &one.rules {
-                writeln!(out, "   rule: `{}`, {}", rule.id, rule.place)?;
+                writeln!(out, "   rule: `{}`, {}", rule.id(), rule.place())?;
             }
         }
     }

@@ -106,7 +106,7 @@ fn key<'b>(finding: &Finding<'b>) -> Option<Key<'b>> {
             level: finding.level,
             code: finding.code(),
             kind: finding.kind,
-            id: &finding.rule.id,
+            id: finding.rule.id(),
         }),
     }
 }

@@ -191,7 +191,7 @@ fn name(finding: &Finding<'_>) -> Option<Named> {
     Some(Named {
         level: level.to_owned(),
         kind: finding.kind,
-        id: finding.rule.id.to_string(),
+        id: finding.rule.id().to_owned(),
     })
 }
 

@@ -13,7 +13,7 @@ use super::{
         guard::{Signs, dimension_of, dimension_of_measure, infix, is_range},
         written::Dimension,
     },
-    Emit, constant, doc, mask,
+    Emit, Out, constant, doc, mask,
 };
 use crate::book::{Comparison, Fact, GuardOp, Hazard, Measure, Operand, PolicyId, Rulebook, Value};
 use crate::quantity::Range;
@@ -38,7 +38,7 @@ pub struct Written {
     pub items: String,
 }
 
-/// For the module that holds the hazards' constants. Names of devices, groups and conditions, and `RULEBOOK`, are
+/// For the module that holds the hazards' constants. Names of devices, groups and conditions, and `RULEBOOK` and `TABLES`, are
 /// those of the module above.
 pub fn guards(book: &Rulebook) -> Written {
     let mut writer = Writer {
@@ -49,6 +49,7 @@ pub fn guards(book: &Rulebook) -> Written {
     writer.import("::oxyfolio::guard", "Observed");
     writer.import("::oxyfolio::guard", "Truth");
     writer.import("super", "RULEBOOK");
+    writer.import("super", "TABLES");
     let mut functions = String::new();
     for hazard in &book.hazards {
         writer.function(hazard, &mut functions);
@@ -91,8 +92,14 @@ fn evaluator(book: &Rulebook, methods: &str) -> String {
 pub struct Guards;
 
 impl ::oxyfolio::guard::Evaluator<'static> for Guards {
+    type Rules = &'static ::oxyfolio::book::Tables;
+
     fn book(&self) -> &'static ::oxyfolio::book::Rulebook {
         &RULEBOOK
+    }
+
+    fn rules(&self) -> &'static ::oxyfolio::book::Tables {
+        &TABLES
     }
 
     fn evaluate(&self, hazard: HazardId, seen: &Observed<'_>) -> Truth {
@@ -151,7 +158,10 @@ impl Writer<'_> {
                 self.compares_with("within");
                 format!("within({}, {})", field(*measure), self.quantity(range, range))
             }
-            GuardOp::Fact(Fact::DeviceHasReservoir) => "seen.device_has_reservoir(&RULEBOOK)".to_owned(),
+            GuardOp::Fact(Fact::DeviceHasReservoir) => {
+                self.import("::oxyfolio::guard", "Evaluator");
+                "seen.device_has_reservoir(Guards.rules())".to_owned()
+            }
             GuardOp::Fact(fact) => {
                 self.import("::oxyfolio::book", "Fact");
                 format!("seen.fact(Fact::{fact:?})")
@@ -202,8 +212,9 @@ impl Writer<'_> {
                     "high"
                 };
                 self.compares_with(name);
+                self.import("::oxyfolio::guard", "Evaluator");
                 return Some(format!(
-                    "seen.device_flow(&RULEBOOK, |limits| {name}({left}, limits.{end}.value()))"
+                    "seen.device_flow(Guards.rules(), |limits| {name}({left}, limits.{end}.value()))"
                 ));
             }
             _ => return None,
@@ -242,22 +253,23 @@ impl Writer<'_> {
 
     /// A quantity or range as Rust, with its words in a comment: pascals say nothing to a reader.
     fn quantity(&mut self, value: &Value, comment: &dyn Display) -> String {
-        let mut text = String::new();
+        let mut out = Out::default();
         match value {
-            Value::Flow(value) => value.emit(&mut text),
-            Value::Pressure(value) => value.emit(&mut text),
-            Value::Volume(value) => value.emit(&mut text),
-            Value::Factor(value) => value.emit(&mut text),
-            Value::Temperature(value) => value.emit(&mut text),
-            Value::Percent(value) => value.emit(&mut text),
-            Value::Time(value) => value.emit(&mut text),
-            Value::Ratio(value) => value.emit(&mut text),
-            Value::FlowRange(value) => value.emit(&mut text),
-            Value::PressureRange(value) => value.emit(&mut text),
-            Value::TemperatureRange(value) => value.emit(&mut text),
-            Value::PercentRange(value) => value.emit(&mut text),
-            Value::TimeRange(value) => value.emit(&mut text),
+            Value::Flow(value) => value.emit(&mut out),
+            Value::Pressure(value) => value.emit(&mut out),
+            Value::Volume(value) => value.emit(&mut out),
+            Value::Factor(value) => value.emit(&mut out),
+            Value::Temperature(value) => value.emit(&mut out),
+            Value::Percent(value) => value.emit(&mut out),
+            Value::Time(value) => value.emit(&mut out),
+            Value::Ratio(value) => value.emit(&mut out),
+            Value::FlowRange(value) => value.emit(&mut out),
+            Value::PressureRange(value) => value.emit(&mut out),
+            Value::TemperatureRange(value) => value.emit(&mut out),
+            Value::PercentRange(value) => value.emit(&mut out),
+            Value::TimeRange(value) => value.emit(&mut out),
         }
+        let text = out.text;
         for piece in text.split(QUANTITY).skip(1) {
             let name = piece.split(|c: char| !c.is_ascii_alphanumeric()).next();
             self.import("::oxyfolio::quantity", name.unwrap_or_default());

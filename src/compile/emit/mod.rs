@@ -1,19 +1,23 @@
-//! Writes a rulebook as Rust: one `static` table, a named constant for every rule, a function for every guard.
+//! Writes a rulebook as Rust: one `static` of all of it and one of what checks ask, a named constant for every rule, a function for every guard.
 //!
 //! The output names the crate as `::oxyfolio`, so that another crate can `include!` it. Numbers are written so that
 //! they read back to the same bits, and the same rulebook always gives the same text.
 
 mod guards;
 mod mask;
+mod tables;
 
-use core::fmt::Write as _;
+pub use tables::tables;
+
+use core::fmt::{self, Write as _};
 
 use crate::book::{
     Action, Agency, Card, CardSize, Comparison, Condition, ConditionId, Connection, ConnectionId, Contents,
-    Cylinder, CylinderId, CylinderUse, Date, Device, DeviceFlow, DeviceId, Fact, Group, GroupFlow, GroupId,
-    Guard, GuardOp, Hazard, HazardId, Language, Layout, List, Measure, OfficePaper, Operand, Place, Policies,
-    Policy, PolicyId, Procedure, ProcedureId, Rule, Rulebook, Saturation, Severity, Step, StepId, Target,
-    TargetId, Text, Urgent, Value,
+    Cylinder, CylinderId, CylinderLimits, CylinderUse, Date, Device, DeviceFlow, DeviceId, Fact, Group,
+    GroupFlow, GroupId, Guard, GuardOp, Hazard, HazardId, Language, Layout, Limits, List, Measure,
+    OfficePaper, Operand, Place, Policies, Policy, PolicyId, Procedure, ProcedureId, Rule, Rulebook,
+    Saturation, Severity, Step, StepId, Tables, Target, TargetId, Text, Urgent, Value,
+    tables::{DeviceRow, NameRow, PlaceRow, RuleRow, Span, TargetRow},
 };
 use crate::quantity::{
     Factor, Flow, Gauge, Limit, Percent, Pressure, PressureUnit, Range, Ratio, Temperature, TemperatureUnit,
@@ -25,11 +29,22 @@ use crate::quantity::{
 pub fn rust(book: &Rulebook) -> String {
     let mut out = String::from("// Written from the rulebook; an edit here is lost.\n\n");
     // 3.14 L/psi is a cylinder's factor, not the number pi. And who includes the file need not use every constant of it.
+    let (tables, texts) = tables::gather(book);
+    texts.emit(&mut out);
+    let mut out = Out {
+        text: out,
+        shared: Some(&texts),
+    };
     out.push_str(
-        "/// The rulebook.\n#[allow(clippy::approx_constant, dead_code)]\npub static RULEBOOK: ::oxyfolio::book::Rulebook = ",
+        "\n/// What checks ask of the rulebook, and nothing more.\n#[allow(clippy::approx_constant, dead_code)]\npub static TABLES: ::oxyfolio::book::Tables = ",
+    );
+    tables.emit(&mut out);
+    out.push_str(
+        ";\n\n/// The rulebook.\n#[allow(clippy::approx_constant, dead_code)]\npub static RULEBOOK: ::oxyfolio::book::Rulebook = ",
     );
     book.emit(&mut out);
     out.push_str(";\n");
+    let mut out = out.text;
     constants(
         &mut out,
         "group",
@@ -95,7 +110,7 @@ pub fn rust(book: &Rulebook) -> String {
 
 /// The inside of the module `hazard`, for `include!`: the hazards' constants, and the evaluator of their guards.
 ///
-/// The module above must have `RULEBOOK` and the modules `device`, `group` and `condition`, as [`rust`] writes them.
+/// The module above must have `RULEBOOK`, `TABLES` and the modules `device`, `group` and `condition`, as [`rust`] writes them.
 #[must_use]
 pub fn hazards(book: &Rulebook) -> String {
     let guards = guards::guards(book);
@@ -151,18 +166,42 @@ fn constant(id: &str) -> String {
     id.to_uppercase().replace('-', "_")
 }
 
+/// What is written, and the texts that stand in one place.
+#[derive(Default)]
+struct Out<'t> {
+    text: String,
+    shared: Option<&'t tables::Texts>,
+}
+
+impl Out<'_> {
+    fn push_str(&mut self, text: &str) {
+        self.text.push_str(text);
+    }
+
+    fn push(&mut self, character: char) {
+        self.text.push(character);
+    }
+}
+
+impl fmt::Write for Out<'_> {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        self.push_str(text);
+        Ok(())
+    }
+}
+
 trait Emit {
-    fn emit(&self, out: &mut String);
+    fn emit(&self, out: &mut Out<'_>);
 }
 
 /// Structs field by field.
 macro_rules! emit_structs {
-    ($($name:ident { $($field:ident),+ $(,)? })+) => {$(
+    ($room:literal: $($name:ident { $($field:ident),+ $(,)? })+) => {$(
         impl Emit for $name {
-            fn emit(&self, out: &mut String) {
+            fn emit(&self, out: &mut Out<'_>) {
                 // Taking the struct apart makes a new field an error here.
                 let Self { $($field),+ } = self;
-                out.push_str(concat!("::oxyfolio::book::", stringify!($name), " {\n"));
+                out.push_str(concat!($room, stringify!($name), " {\n"));
                 $(
                     out.push_str(concat!(stringify!($field), ": "));
                     $field.emit(out);
@@ -174,7 +213,22 @@ macro_rules! emit_structs {
     )+};
 }
 
-emit_structs! {
+emit_structs! { "::oxyfolio::book::tables::":
+    Tables {
+        text, edition, digest, short_digest, pressure_unit, limits, groups, conditions, devices, cylinders, targets, hazards, places, rules,
+    }
+    NameRow { id, name }
+    RuleRow { id, name, place, line, words }
+    PlaceRow { chapter, heading, file, rationale }
+    DeviceRow { flow, fits, group_flows, air_for, ventilates, reservoir }
+    TargetRow { groups, condition, outranks, minute_of_life, saturation, urgent, ladder }
+}
+
+emit_structs! { "::oxyfolio::book::":
+    Limits {
+        residual_pressure, change_over_pressure, in_service_minimum, planning_margin, fill_limit, use_temperature,
+    }
+    CylinderLimits { water_capacity, service_pressure, fill_limit, factor }
     Rulebook {
         agency, digest, short_digest, groups, devices, cylinders, connections, policies, conditions, targets,
         procedures, hazards, cards,
@@ -216,7 +270,7 @@ emit_structs! {
 macro_rules! emit_as_debug {
     ($room:literal: $($name:ident),+ $(,)?) => {$(
         impl Emit for $name {
-            fn emit(&self, out: &mut String) {
+            fn emit(&self, out: &mut Out<'_>) {
                 let _ = write!(out, concat!("::oxyfolio::", $room, "::", stringify!($name), "::{:?}"), self);
             }
         }
@@ -229,7 +283,7 @@ emit_as_debug!("quantity": PressureUnit, TemperatureUnit, TimeUnit);
 macro_rules! emit_ids {
     ($($name:ident),+ $(,)?) => {$(
         impl Emit for $name {
-            fn emit(&self, out: &mut String) {
+            fn emit(&self, out: &mut Out<'_>) {
                 let _ = write!(out, concat!("::oxyfolio::book::", stringify!($name), "({})"), self.0);
             }
         }
@@ -243,7 +297,7 @@ emit_ids! {
 macro_rules! emit_scalars {
     ($($name:ty, $path:literal, $get:ident;)+) => {$(
         impl Emit for $name {
-            fn emit(&self, out: &mut String) {
+            fn emit(&self, out: &mut Out<'_>) {
                 let _ = write!(out, concat!("::oxyfolio::quantity::", $path, "::tabled({:?})"), self.$get());
             }
         }
@@ -260,7 +314,7 @@ emit_scalars! {
 }
 
 impl Emit for Factor {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         let (litres, per) = self.written();
         let _ = write!(out, "::oxyfolio::quantity::Factor::tabled({litres:?}, ");
         per.emit(out);
@@ -269,7 +323,7 @@ impl Emit for Factor {
 }
 
 impl Emit for Time {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         let (amount, unit) = self.written();
         let _ = write!(out, "::oxyfolio::quantity::Time::tabled({amount:?}, ");
         unit.emit(out);
@@ -278,14 +332,14 @@ impl Emit for Time {
 }
 
 impl Emit for Date {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         let (year, month, day) = self.parts();
         let _ = write!(out, "::oxyfolio::book::Date::tabled({year}, {month}, {day})");
     }
 }
 
 impl<Q: Emit + Copy> Emit for Range<Q> {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         out.push_str("::oxyfolio::quantity::Range { low: ");
         self.low.emit(out);
         out.push_str(", high: ");
@@ -295,7 +349,7 @@ impl<Q: Emit + Copy> Emit for Range<Q> {
 }
 
 impl<Q: Emit + Copy> Emit for Limit<Q> {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         out.push_str("::oxyfolio::quantity::Limit::");
         match self {
             Self::None => out.push_str("None"),
@@ -305,7 +359,7 @@ impl<Q: Emit + Copy> Emit for Limit<Q> {
     }
 }
 
-fn variant(out: &mut String, name: &str, value: &impl Emit) {
+fn variant(out: &mut Out<'_>, name: &str, value: &impl Emit) {
     out.push_str(name);
     out.push('(');
     value.emit(out);
@@ -313,13 +367,27 @@ fn variant(out: &mut String, name: &str, value: &impl Emit) {
 }
 
 impl Emit for Text {
-    fn emit(&self, out: &mut String) {
-        let _ = write!(out, "::oxyfolio::book::Text::fixed({:?})", self.as_str());
+    fn emit(&self, out: &mut Out<'_>) {
+        let text = self.as_str();
+        if out.shared.is_some_and(|shared| shared.is(text)) {
+            out.push_str("::oxyfolio::book::Text::fixed(TEXT)");
+            return;
+        }
+        if let Some(Span(start, length)) = out.shared.and_then(|shared| shared.find(text)) {
+            let _ = write!(out, "::oxyfolio::book::Text::part(TEXT, {start}, {length}");
+            // A name says something to a reader; a long text stands in its place.
+            if text.len() <= 40 && !text.contains(['*', '\n']) {
+                let _ = write!(out, " /* {text} */");
+            }
+            out.push(')');
+            return;
+        }
+        let _ = write!(out, "::oxyfolio::book::Text::fixed({text:?})");
     }
 }
 
 impl<T: Emit> Emit for List<T> {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         // The inline constant lets a list of values that own memory elsewhere live as long as the program.
         out.push_str("::oxyfolio::book::List::fixed(const { &[");
         for item in self {
@@ -330,8 +398,26 @@ impl<T: Emit> Emit for List<T> {
     }
 }
 
+impl Emit for Span {
+    fn emit(&self, out: &mut Out<'_>) {
+        let Self(start, length) = self;
+        let _ = write!(out, "::oxyfolio::book::tables::Span({start}, {length})");
+    }
+}
+
+impl<T: Emit, const N: usize> Emit for [T; N] {
+    fn emit(&self, out: &mut Out<'_>) {
+        out.push('[');
+        for item in self {
+            item.emit(out);
+            out.push_str(", ");
+        }
+        out.push(']');
+    }
+}
+
 impl<T: Emit> Emit for Option<T> {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         match self {
             None => out.push_str("None"),
             Some(value) => variant(out, "Some", value),
@@ -340,7 +426,7 @@ impl<T: Emit> Emit for Option<T> {
 }
 
 impl<A: Emit, B: Emit> Emit for (A, B) {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         out.push('(');
         self.0.emit(out);
         out.push_str(", ");
@@ -352,7 +438,7 @@ impl<A: Emit, B: Emit> Emit for (A, B) {
 macro_rules! emit_plain {
     ($($name:ty),+) => {$(
         impl Emit for $name {
-            fn emit(&self, out: &mut String) {
+            fn emit(&self, out: &mut Out<'_>) {
                 let _ = write!(out, "{self}");
             }
         }
@@ -365,7 +451,7 @@ emit_plain!(bool, u8, u32);
 macro_rules! emit_variants {
     ($($name:ident { $($variant:ident),+ $(,)? })+) => {$(
         impl Emit for $name {
-            fn emit(&self, out: &mut String) {
+            fn emit(&self, out: &mut Out<'_>) {
                 out.push_str(concat!("::oxyfolio::book::", stringify!($name), "::"));
                 match self {$(Self::$variant(value) => variant(out, stringify!($variant), value),)+}
             }
@@ -381,7 +467,7 @@ emit_variants! {
 }
 
 impl Emit for Saturation {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         out.push_str("::oxyfolio::book::Saturation::");
         match self {
             Self::Range(range) => variant(out, "Range", range),
@@ -391,7 +477,7 @@ impl Emit for Saturation {
 }
 
 impl Emit for Operand {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         out.push_str("::oxyfolio::book::Operand::");
         match self {
             Self::Value(value) => variant(out, "Value", value),
@@ -408,7 +494,7 @@ impl Emit for Operand {
 }
 
 impl Emit for GuardOp {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         out.push_str("::oxyfolio::book::GuardOp::");
         match self {
             Self::Compare(measure, comparison, operand) => {
@@ -439,7 +525,7 @@ impl Emit for GuardOp {
 }
 
 impl Emit for Layout {
-    fn emit(&self, out: &mut String) {
+    fn emit(&self, out: &mut Out<'_>) {
         out.push_str("::oxyfolio::book::Layout::");
         match self {
             Self::Devices { devices } => fields(out, "Devices", &[("devices", devices)]),
@@ -478,7 +564,7 @@ impl Emit for Layout {
     }
 }
 
-fn fields(out: &mut String, name: &str, fields: &[(&str, &dyn Emit)]) {
+fn fields(out: &mut Out<'_>, name: &str, fields: &[(&str, &dyn Emit)]) {
     out.push_str(name);
     out.push_str(" { ");
     for (field, value) in fields {

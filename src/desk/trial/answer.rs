@@ -32,7 +32,7 @@ pub fn shown(reading: &Reading, book: &Rulebook, asked: &Asked) -> Markup {
         .device
         .and_then(|device| book.device(device))
         .map_or("", |device| &*device.rule.name);
-    let unseen: Vec<&str> = not_checked.hazards().map(|hazard| &*hazard.rule.name).collect();
+    let unseen: Vec<&str> = not_checked.hazards().map(|hazard| hazard.rule.name()).collect();
     html! {
         h2 #answer-heading {
             (visible(name))
@@ -88,15 +88,15 @@ fn one(reading: &Reading, finding: &Finding<'_>) -> Markup {
                 @if let Some(remedy) = finding.remedy() { p.remedy { (visible(remedy)) } }
                 p.where {
                     "Rule: "
-                    @match chapter::rule_address(reading, finding.kind, &rule.id) {
-                        Some(address) => { a href=(address) { (finding.kind.word()) " " (visible(&rule.name)) } }
-                        None => { (finding.kind.word()) " " (visible(&rule.name)) }
+                    @match chapter::rule_address(reading, finding.kind, rule.id()) {
+                        Some(address) => { a href=(address) { (finding.kind.word()) " " (visible(rule.name())) } }
+                        None => { (finding.kind.word()) " " (visible(rule.name())) }
                     }
-                    ", " (visible(&rule.place.to_string()))
+                    ", " (visible(&rule.place().to_string()))
                 }
-                @if finding.level.is_wrong() && !rule.rationale.is_empty() {
+                @if finding.level.is_wrong() && !rule.rationale().is_empty() {
                     blockquote {
-                        @for paragraph in rule.rationale.split("\n\n") { p { (visible(paragraph)) } }
+                        @for paragraph in rule.rationale().split("\n\n") { p { (visible(paragraph)) } }
                     }
                 }
             }

@@ -57,8 +57,8 @@ mod tests {
         let low = "4 L/min is too low for the marsh mask: the book says 5 to 9 L/min";
         assert!(said.contains(&low.to_owned()), "{said:?}");
         let hazard = found.iter().find(|finding| finding.code() == "hazard").unwrap();
-        assert_eq!(&*hazard.rule.id, "marsh-mask-stale");
-        assert_eq!(&*hazard.rule.place.file, "01-all.md");
+        assert_eq!(hazard.rule.id(), "marsh-mask-stale");
+        assert_eq!(hazard.rule.place().file, "01-all.md");
     }
 
     #[test]
