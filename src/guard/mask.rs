@@ -100,36 +100,59 @@ impl Sign {
         Self { yes, no }
     }
 
-    const fn doubt(self, yes: bool, no: bool) -> Doubt {
-        match (yes, no) {
-            (true, _) => Doubt::new(self.no, self.no),
-            (false, true) => Doubt::new(self.yes, self.yes),
-            (false, false) => Doubt::new(self.yes | self.no, 0),
+    /// What is left where it is known to be so, or that isn't known.
+    const fn by_yes(self, yes: bool) -> Doubt {
+        if yes {
+            Doubt::new(self.no, self.no)
+        } else {
+            Doubt::new(self.yes, 0)
+        }
+    }
+
+    /// What is left where it is known not to be so, or that isn't known.
+    const fn by_no(self, no: bool) -> Doubt {
+        if no {
+            Doubt::new(self.yes, self.yes)
+        } else {
+            Doubt::new(self.no, 0)
         }
     }
 }
 
-/// The doubts for every answer to three yes-or-no questions, by their [`three`].
-#[must_use]
-pub const fn by_three([first, second, third]: [Sign; 3]) -> [Doubt; 64] {
-    let mut table = [Doubt::NONE; 64];
-    let (mut rest, mut place) = (table.as_mut_slice(), 0_u8);
-    while let [doubt, more @ ..] = rest {
-        *doubt = first
-            .doubt(place & 1 != 0, place & 8 != 0)
-            .and(second.doubt(place & 2 != 0, place & 16 != 0))
-            .and(third.doubt(place & 4 != 0, place & 32 != 0));
-        place += 1;
-        rest = more;
-    }
-    table
+/// The doubts by three yes-or-no questions. What a yes says and what a no says are added up, so that two small tables do for
+/// every answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ByThree {
+    yes: [Doubt; 8],
+    no: [Doubt; 8],
 }
 
-/// The place of three answers, from bit `shift` on of the words that say yes and no.
-#[inline]
+/// The doubts by three yes-or-no questions.
 #[must_use]
-pub const fn three(yes: u64, no: u64, shift: u32) -> usize {
-    (yes >> shift & 7 | (no >> shift & 7) << 3) as usize
+pub const fn by_three([first, second, third]: [Sign; 3]) -> ByThree {
+    let (mut by_yes, mut by_no) = ([Doubt::NONE; 8], [Doubt::NONE; 8]);
+    let (mut yes, mut no, mut place) = (by_yes.as_mut_slice(), by_no.as_mut_slice(), 0_u8);
+    while let ([of_yes, more @ ..], [of_no, others @ ..]) = (yes, no) {
+        let [a, b, c] = [place & 1 != 0, place & 2 != 0, place & 4 != 0];
+        *of_yes = first.by_yes(a).and(second.by_yes(b)).and(third.by_yes(c));
+        *of_no = first.by_no(a).and(second.by_no(b)).and(third.by_no(c));
+        place += 1;
+        (yes, no) = (more, others);
+    }
+    ByThree {
+        yes: by_yes,
+        no: by_no,
+    }
+}
+
+impl ByThree {
+    /// What three answers leave: those from bit `shift` on of the words that say yes and no. No bit is in both.
+    #[inline]
+    #[must_use]
+    pub fn doubt(&self, yes: u64, no: u64, shift: u32) -> Doubt {
+        let three = |answers: u64| (answers >> shift & 7) as usize;
+        pick(&self.yes, three(yes)).and(pick(&self.no, three(no)))
+    }
 }
 
 /// How many of the steps a number has reached; none when it isn't a number.

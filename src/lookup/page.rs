@@ -6,7 +6,7 @@ use super::lower::{End, Observation};
 use crate::book::{Comparison, Measure};
 use crate::guard::{
     Row,
-    mask::{Doubt, Sign, answer, steps_between, three},
+    mask::{ByThree, Doubt, Sign, answer, steps_between},
 };
 
 /// The tables of a page. A table of what no guard on the page asks is empty or left out.
@@ -54,8 +54,8 @@ pub struct Threes {
     pub shift: u32,
     /// What made the table, for the emitter.
     pub signs: [Sign; 3],
-    /// By the place of the three answers.
-    pub doubts: [Doubt; 64],
+    /// By the three answers.
+    pub doubts: ByThree,
 }
 
 /// The doubts by the answer to a comparison.
@@ -98,10 +98,10 @@ impl Page {
         }
         let (yes, no) = (u64::from(row.facts().yes()), u64::from(row.facts().no()));
         for threes in &self.facts {
-            doubt = doubt.and(at(&threes.doubts, three(yes, no, threes.shift)));
+            doubt = doubt.and(threes.doubts.doubt(yes, no, threes.shift));
         }
         for threes in &self.conditions {
-            doubt = doubt.and(at(&threes.doubts, three(row.has(), row.has_not(), threes.shift)));
+            doubt = doubt.and(threes.doubts.doubt(row.has(), row.has_not(), threes.shift));
         }
         let (device, group) = (row.device_place(devices), row.group_place(groups));
         doubt = doubt.and(at(&self.devices, device)).and(at(&self.groups, group));

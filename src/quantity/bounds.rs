@@ -136,7 +136,7 @@ impl Bounds {
 }
 
 /// A number that a quantity can't take.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, PartialEq)]
 pub struct OutOfBounds {
     /// The bounds that were missed.
     pub bounds: &'static Bounds,
@@ -164,6 +164,13 @@ impl fmt::Display for OutOfBounds {
         } else {
             f.write_str("no finite number")
         }
+    }
+}
+
+/// As it is told: an error that is only passed on need not bring the printing of floating-point numbers into a program.
+impl fmt::Debug for OutOfBounds {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "OutOfBounds({self})")
     }
 }
 

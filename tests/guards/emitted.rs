@@ -3,7 +3,7 @@
 use ::oxyfolio::book::{Comparison, Fact, HazardId, Measure};
 use ::oxyfolio::guard::{Broken, Evaluator, Observed, Row, Truth};
 use ::oxyfolio::guard::compare::{at_least, at_most, equal, greater, less, not_equal, within};
-use ::oxyfolio::guard::mask::{Doubt, Sign, answer, by_three, padded, pick, steps, steps_between, three};
+use ::oxyfolio::guard::mask::{ByThree, Doubt, Sign, answer, by_three, padded, pick, steps, steps_between};
 use ::oxyfolio::quantity::{Flow, Limit, Percent, Pressure, Range, Temperature, Time, TimeUnit};
 use super::{RULEBOOK, TABLES, condition, device, group};
 
@@ -846,32 +846,32 @@ fn page_0(row: &Row) -> Doubt {
         Doubt::new(0x10002000000000, 0x10002000000000),
         Doubt::new(0x2000000000, 0x2000000000),
     ];
-    static FACTS_0: [Doubt; 64] = by_three([
+    static FACTS_0: ByThree = by_three([
         Sign::new(0x400000000000000, 0x0), // device on patient
         Sign::new(0x0, 0x0),
         Sign::new(0x4000020000000, 0x8), // reservoir filled
     ]);
-    static FACTS_3: [Doubt; 64] = by_three([
+    static FACTS_3: ByThree = by_three([
         Sign::new(0x40000200000000, 0x100000000000), // cylinder open
         Sign::new(0x10000000000, 0x108000000000000), // cylinder secured
         Sign::new(0x20000000800, 0x0), // cylinder laid down
     ]);
-    static FACTS_6: [Doubt; 64] = by_three([
+    static FACTS_6: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x20000000000000), // outlet clear
         Sign::new(0x0, 0x80000000000000), // washer fitted
     ]);
-    static FACTS_9: [Doubt; 64] = by_three([
+    static FACTS_9: ByThree = by_three([
         Sign::new(0x2000000000000000, 0x0), // regulator seated
         Sign::new(0x0, 0x0),
         Sign::new(0x8000000020, 0x0), // flame near
     ]);
-    static FACTS_12: [Doubt; 64] = by_three([
+    static FACTS_12: ByThree = by_three([
         Sign::new(0x400004000000000, 0x0), // grease near
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
     ]);
-    static CONDITIONS_0: [Doubt; 64] = by_three([
+    static CONDITIONS_0: ByThree = by_three([
         Sign::new(0x2000010000, 0x80000000000000), // retains-gas
         Sign::new(0x0, 0x8000000000000), // wheezes
         Sign::new(0x0, 0x0),
@@ -983,12 +983,12 @@ fn page_0(row: &Row) -> Doubt {
         .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
         .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
         .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
-        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
-        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
-        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
-        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
-        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
-        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(FACTS_0.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0))
+        .and(FACTS_3.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3))
+        .and(FACTS_6.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6))
+        .and(FACTS_9.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9))
+        .and(FACTS_12.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12))
+        .and(CONDITIONS_0.doubt(row.has(), row.has_not(), 0))
         .and(pick(&DEVICES, row.device_place(4)))
         .and(pick(&GROUPS, row.group_place(3)))
         .and(pick(&PAIR_0, answer(row.number(Measure::MinutesWanted), Comparison::Greater, row.number(Measure::MinutesLeft))))
@@ -1107,32 +1107,32 @@ fn page_1(row: &Row) -> Doubt {
         Doubt::new(0x480000a800000000, 0x480000a800000000),
         Doubt::new(0x400000a800000000, 0x400000a800000000),
     ]);
-    static FACTS_0: [Doubt; 64] = by_three([
+    static FACTS_0: ByThree = by_three([
         Sign::new(0x100000000000, 0x0), // device on patient
         Sign::new(0x0, 0x0),
         Sign::new(0x20001000000000, 0x0), // reservoir filled
     ]);
-    static FACTS_3: [Doubt; 64] = by_three([
+    static FACTS_3: ByThree = by_three([
         Sign::new(0x1001000000000, 0x4000000000000000), // cylinder open
         Sign::new(0x0, 0x40000000000000), // cylinder secured
         Sign::new(0x0, 0x0),
     ]);
-    static FACTS_6: [Doubt; 64] = by_three([
+    static FACTS_6: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x400000000000, 0x0), // outlet clear
         Sign::new(0x0, 0x0),
     ]);
-    static FACTS_9: [Doubt; 64] = by_three([
+    static FACTS_9: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x2000000000000100, 0x0), // regulator pressurised
         Sign::new(0x0, 0x400), // flame near
     ]);
-    static FACTS_12: [Doubt; 64] = by_three([
+    static FACTS_12: ByThree = by_three([
         Sign::new(0x0, 0x4000000000000000), // grease near
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
     ]);
-    static CONDITIONS_0: [Doubt; 64] = by_three([
+    static CONDITIONS_0: ByThree = by_three([
         Sign::new(0x400000, 0x0), // retains-gas
         Sign::new(0x0, 0x80000000000000), // wheezes
         Sign::new(0x0, 0x0),
@@ -1258,12 +1258,12 @@ fn page_1(row: &Row) -> Doubt {
         .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
         .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
         .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
-        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
-        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
-        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
-        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
-        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
-        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(FACTS_0.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0))
+        .and(FACTS_3.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3))
+        .and(FACTS_6.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6))
+        .and(FACTS_9.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9))
+        .and(FACTS_12.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12))
+        .and(CONDITIONS_0.doubt(row.has(), row.has_not(), 0))
         .and(pick(&DEVICES, row.device_place(4)))
         .and(pick(&GROUPS, row.group_place(3)))
         .and(pick(&PAIR_0, answer(row.number(Measure::MinutesWanted), Comparison::Less, row.number(Measure::MinutesLeft))))
@@ -1386,27 +1386,27 @@ fn page_2(row: &Row) -> Doubt {
         Doubt::new(0x498000a000000000, 0x498000a000000000),
         Doubt::new(0x490000e000000000, 0x490000e000000000),
     ];
-    static FACTS_3: [Doubt; 64] = by_three([
+    static FACTS_3: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x2000000000000, 0x1000000000), // cylinder secured
         Sign::new(0x40000000000000, 0x0), // cylinder laid down
     ]);
-    static FACTS_6: [Doubt; 64] = by_three([
+    static FACTS_6: ByThree = by_three([
         Sign::new(0x0, 0x80000000000), // cylinder standing free
         Sign::new(0x0, 0x800), // outlet clear
         Sign::new(0x0, 0x40000000), // washer fitted
     ]);
-    static FACTS_9: [Doubt; 64] = by_three([
+    static FACTS_9: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x80000, 0x8), // regulator pressurised
         Sign::new(0x0, 0x0),
     ]);
-    static FACTS_12: [Doubt; 64] = by_three([
+    static FACTS_12: ByThree = by_three([
         Sign::new(0x80100000, 0x0), // grease near
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
     ]);
-    static CONDITIONS_0: [Doubt; 64] = by_three([
+    static CONDITIONS_0: ByThree = by_three([
         Sign::new(0x100000000, 0x8000000000000), // retains-gas
         Sign::new(0x10000102000, 0x800000), // wheezes
         Sign::new(0x0, 0x0),
@@ -1435,11 +1435,11 @@ fn page_2(row: &Row) -> Doubt {
         .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
         .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
         .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
-        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
-        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
-        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
-        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
-        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(FACTS_3.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3))
+        .and(FACTS_6.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6))
+        .and(FACTS_9.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9))
+        .and(FACTS_12.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12))
+        .and(CONDITIONS_0.doubt(row.has(), row.has_not(), 0))
         .and(pick(&DEVICES, row.device_place(4)))
         .and(pick(&GROUPS, row.group_place(3)))
         .link(32, 34)
@@ -1559,27 +1559,27 @@ fn page_3(row: &Row) -> Doubt {
         Doubt::new(0x2000000000000100, 0x2000000000000100),
         Doubt::new(0x2000000000000000, 0x2000000000000000),
     ];
-    static FACTS_0: [Doubt; 64] = by_three([
+    static FACTS_0: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
         Sign::new(0x4400000000000, 0x1000000001000), // reservoir filled
     ]);
-    static FACTS_3: [Doubt; 64] = by_three([
+    static FACTS_3: ByThree = by_three([
         Sign::new(0x0, 0x800000000000), // cylinder open
         Sign::new(0x40100000000, 0x40000004), // cylinder secured
         Sign::new(0x0, 0x4000000000000), // cylinder laid down
     ]);
-    static FACTS_6: [Doubt; 64] = by_three([
+    static FACTS_6: ByThree = by_three([
         Sign::new(0x0, 0x108000000000000), // cylinder standing free
         Sign::new(0x10000000000000, 0x840000000000000), // outlet clear
         Sign::new(0x40000000, 0x0), // washer fitted
     ]);
-    static FACTS_9: [Doubt; 64] = by_three([
+    static FACTS_9: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x1000000000), // regulator pressurised
         Sign::new(0x0, 0x20000000008), // flame near
     ]);
-    static CONDITIONS_0: [Doubt; 64] = by_three([
+    static CONDITIONS_0: ByThree = by_three([
         Sign::new(0x2000000000008000, 0x2000000000), // retains-gas
         Sign::new(0x100008000, 0x800000000000000), // wheezes
         Sign::new(0x0, 0x0),
@@ -1697,11 +1697,11 @@ fn page_3(row: &Row) -> Doubt {
         .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
         .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
         .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
-        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
-        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
-        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
-        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
-        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(FACTS_0.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0))
+        .and(FACTS_3.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3))
+        .and(FACTS_6.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6))
+        .and(FACTS_9.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9))
+        .and(CONDITIONS_0.doubt(row.has(), row.has_not(), 0))
         .and(pick(&DEVICES, row.device_place(4)))
         .and(pick(&GROUPS, row.group_place(3)))
         .and(pick(&PAIR_0, answer(row.number(Measure::Spo2), Comparison::Less, row.target_low())))
@@ -1817,32 +1817,32 @@ fn page_4(row: &Row) -> Doubt {
         Doubt::new(0x1000000000, 0x1000000000),
         Doubt::new(0x4001000080000, 0x4001000080000),
     ]);
-    static FACTS_0: [Doubt; 64] = by_three([
+    static FACTS_0: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x8000000008000), // reservoir filled
     ]);
-    static FACTS_3: [Doubt; 64] = by_three([
+    static FACTS_3: ByThree = by_three([
         Sign::new(0x800000000000, 0x40000000000000), // cylinder open
         Sign::new(0x0, 0x0),
         Sign::new(0x8000000000000, 0x8000), // cylinder laid down
     ]);
-    static FACTS_6: [Doubt; 64] = by_three([
+    static FACTS_6: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x880000000000000, 0x100000000000000), // outlet clear
         Sign::new(0x140000000000, 0x200), // washer fitted
     ]);
-    static FACTS_9: [Doubt; 64] = by_three([
+    static FACTS_9: ByThree = by_three([
         Sign::new(0x0, 0x400010000000000), // regulator seated
         Sign::new(0x0, 0x4000000000), // regulator pressurised
         Sign::new(0x2000000000080000, 0x0), // flame near
     ]);
-    static FACTS_12: [Doubt; 64] = by_three([
+    static FACTS_12: ByThree = by_three([
         Sign::new(0x40000000, 0x0), // grease near
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
     ]);
-    static CONDITIONS_0: [Doubt; 64] = by_three([
+    static CONDITIONS_0: ByThree = by_three([
         Sign::new(0x10000040000000, 0x0), // retains-gas
         Sign::new(0x8000, 0x800000040), // wheezes
         Sign::new(0x0, 0x0),
@@ -1906,12 +1906,12 @@ fn page_4(row: &Row) -> Doubt {
         .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
         .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
         .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
-        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
-        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
-        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
-        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
-        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
-        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(FACTS_0.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0))
+        .and(FACTS_3.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3))
+        .and(FACTS_6.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6))
+        .and(FACTS_9.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9))
+        .and(FACTS_12.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12))
+        .and(CONDITIONS_0.doubt(row.has(), row.has_not(), 0))
         .and(pick(&DEVICES, row.device_place(4)))
         .and(pick(&GROUPS, row.group_place(3)))
         .and(pick(&PAIR_0, answer(row.number(Measure::MinutesLeft), Comparison::Equal, row.number(Measure::MinutesWanted))))
@@ -2025,32 +2025,32 @@ fn page_5(row: &Row) -> Doubt {
         Doubt::new(0x40, 0x40),
         Doubt::new(0x80000000000040, 0x80000000000040),
     ]);
-    static FACTS_0: [Doubt; 64] = by_three([
+    static FACTS_0: ByThree = by_three([
         Sign::new(0x8, 0x0), // device on patient
         Sign::new(0x0, 0x0),
         Sign::new(0x40000000000000, 0x0), // reservoir filled
     ]);
-    static FACTS_3: [Doubt; 64] = by_three([
+    static FACTS_3: ByThree = by_three([
         Sign::new(0x2000000000, 0x0), // cylinder open
         Sign::new(0x100000, 0x0), // cylinder secured
         Sign::new(0x1000000, 0x100000000000010), // cylinder laid down
     ]);
-    static FACTS_6: [Doubt; 64] = by_three([
+    static FACTS_6: ByThree = by_three([
         Sign::new(0x0, 0x20000000), // cylinder standing free
         Sign::new(0x0, 0x10040000000), // outlet clear
         Sign::new(0x40000000000, 0x1000), // washer fitted
     ]);
-    static FACTS_9: [Doubt; 64] = by_three([
+    static FACTS_9: ByThree = by_three([
         Sign::new(0x0, 0x8000000000000000), // regulator seated
         Sign::new(0x0, 0x1000), // regulator pressurised
         Sign::new(0x0, 0x80000000), // flame near
     ]);
-    static FACTS_12: [Doubt; 64] = by_three([
+    static FACTS_12: ByThree = by_three([
         Sign::new(0x0, 0x800000000000), // grease near
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
     ]);
-    static CONDITIONS_0: [Doubt; 64] = by_three([
+    static CONDITIONS_0: ByThree = by_three([
         Sign::new(0x0, 0x800000400a), // retains-gas
         Sign::new(0x0, 0x200000000), // wheezes
         Sign::new(0x0, 0x0),
@@ -2100,12 +2100,12 @@ fn page_5(row: &Row) -> Doubt {
         .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
         .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
         .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
-        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
-        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
-        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
-        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
-        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
-        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(FACTS_0.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0))
+        .and(FACTS_3.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3))
+        .and(FACTS_6.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6))
+        .and(FACTS_9.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9))
+        .and(FACTS_12.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12))
+        .and(CONDITIONS_0.doubt(row.has(), row.has_not(), 0))
         .and(pick(&DEVICES, row.device_place(4)))
         .and(pick(&GROUPS, row.group_place(3)))
         .and(pick(&PAIR_0, answer(row.number(Measure::Spo2), Comparison::Greater, row.target_low())))
@@ -2225,32 +2225,32 @@ fn page_6(row: &Row) -> Doubt {
         Doubt::new(0x4020000000000000, 0x4020000000000000),
         Doubt::new(0x4220000000000000, 0x4220000000000000),
     ]);
-    static FACTS_0: [Doubt; 64] = by_three([
+    static FACTS_0: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
         Sign::new(0x10, 0x0), // reservoir filled
     ]);
-    static FACTS_3: [Doubt; 64] = by_three([
+    static FACTS_3: ByThree = by_three([
         Sign::new(0x200, 0x0), // cylinder open
         Sign::new(0x0, 0x220000000000000), // cylinder secured
         Sign::new(0x0, 0x1000000), // cylinder laid down
     ]);
-    static FACTS_6: [Doubt; 64] = by_three([
+    static FACTS_6: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
         Sign::new(0x1000000000000000, 0x0), // washer fitted
     ]);
-    static FACTS_9: [Doubt; 64] = by_three([
+    static FACTS_9: ByThree = by_three([
         Sign::new(0x100000000000, 0x0), // regulator seated
         Sign::new(0x0, 0x2020000000), // regulator pressurised
         Sign::new(0x20000000000, 0x200000000), // flame near
     ]);
-    static FACTS_12: [Doubt; 64] = by_three([
+    static FACTS_12: ByThree = by_three([
         Sign::new(0x0, 0x400000000000000), // grease near
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
     ]);
-    static CONDITIONS_0: [Doubt; 64] = by_three([
+    static CONDITIONS_0: ByThree = by_three([
         Sign::new(0x800010000000400, 0x800100800000000), // retains-gas
         Sign::new(0x400000000, 0x2080200000000000), // wheezes
         Sign::new(0x0, 0x0),
@@ -2320,12 +2320,12 @@ fn page_6(row: &Row) -> Doubt {
         .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
         .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
         .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
-        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
-        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
-        .and(pick(&FACTS_6, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6)))
-        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
-        .and(pick(&FACTS_12, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12)))
-        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(FACTS_0.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0))
+        .and(FACTS_3.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3))
+        .and(FACTS_6.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 6))
+        .and(FACTS_9.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9))
+        .and(FACTS_12.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 12))
+        .and(CONDITIONS_0.doubt(row.has(), row.has_not(), 0))
         .and(pick(&DEVICES, row.device_place(4)))
         .and(pick(&GROUPS, row.group_place(3)))
         .and(pick(&PAIR_0, answer(row.number(Measure::Spo2), Comparison::Equal, row.target_low())))
@@ -2419,22 +2419,22 @@ fn page_7(row: &Row) -> Doubt {
         Doubt::new(0x200, 0x200),
         Doubt::new(0x280, 0x280),
     ]);
-    static FACTS_0: [Doubt; 64] = by_three([
+    static FACTS_0: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
         Sign::new(0x1000, 0x0), // reservoir filled
     ]);
-    static FACTS_3: [Doubt; 64] = by_three([
+    static FACTS_3: ByThree = by_three([
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x800), // cylinder laid down
     ]);
-    static FACTS_9: [Doubt; 64] = by_three([
+    static FACTS_9: ByThree = by_three([
         Sign::new(0x40, 0x0), // regulator seated
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
     ]);
-    static CONDITIONS_0: [Doubt; 64] = by_three([
+    static CONDITIONS_0: ByThree = by_three([
         Sign::new(0x0, 0x20), // retains-gas
         Sign::new(0x0, 0x0),
         Sign::new(0x0, 0x0),
@@ -2490,10 +2490,10 @@ fn page_7(row: &Row) -> Doubt {
         .and(pick(&SPO2, steps(row.number(Measure::Spo2), &SPO2_STEPS)))
         .and(pick(&MINUTES_LEFT, steps(row.number(Measure::MinutesLeft), &MINUTES_LEFT_STEPS)))
         .and(pick(&MINUTES_WANTED, steps(row.number(Measure::MinutesWanted), &MINUTES_WANTED_STEPS)))
-        .and(pick(&FACTS_0, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0)))
-        .and(pick(&FACTS_3, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3)))
-        .and(pick(&FACTS_9, three(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9)))
-        .and(pick(&CONDITIONS_0, three(row.has(), row.has_not(), 0)))
+        .and(FACTS_0.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 0))
+        .and(FACTS_3.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 3))
+        .and(FACTS_9.doubt(u64::from(row.facts().yes()), u64::from(row.facts().no()), 9))
+        .and(CONDITIONS_0.doubt(row.has(), row.has_not(), 0))
         .and(pick(&DEVICES, row.device_place(4)))
         .and(pick(&GROUPS, row.group_place(3)))
         .and(pick(&LIMIT_0, steps_between(row.number(Measure::Flow), pick(&LIMIT_0_STEPS, pick(&LIMIT_0_OF, row.device_place(4) * 5 + row.group_place(3)).into()))))

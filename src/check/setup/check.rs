@@ -25,6 +25,8 @@ pub struct Check<'b, 'a, 's, R: Rules<'b>, V> {
 }
 
 impl<'b, 's, R: Rules<'b>, V: FnMut(Finding<'b>)> Check<'b, '_, 's, R, V> {
+    // Once in a program, and not at every check: what a visitor does may be long.
+    #[inline(never)]
     fn find(&mut self, level: Level, subject: Subject, about: About<'b>) {
         (self.visit)(Finding {
             level,

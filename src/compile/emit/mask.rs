@@ -206,12 +206,12 @@ impl Writer<'_> {
         }
         let _ = writeln!(
             self.tables,
-            "    static {name}: [Doubt; 64] = by_three([\n{items}    ]);"
+            "    static {name}: ByThree = by_three([\n{items}    ]);"
         );
-        for used in ["by_three", "Sign", "three"] {
+        for used in ["ByThree", "Sign", "by_three"] {
             self.uses(used);
         }
-        self.term(&name, &format!("three({answers}, {first})"));
+        let _ = writeln!(self.terms, "        .and({name}.doubt({answers}, {first}))");
     }
 
     fn identified(&mut self, name: &str, doubts: &[Doubt], place: &str) {

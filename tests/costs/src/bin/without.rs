@@ -1,13 +1,32 @@
-//! What `with` is measured against: the same arguments, the same words, no rulebook.
+//! What `with` is measured against: the same arguments, read and printed; no rulebook.
 
-use std::{env, process::ExitCode};
+use std::process::ExitCode;
+
+#[path = "../asked.rs"]
+mod asked;
 
 fn main() -> ExitCode {
-    let numbers: Vec<f64> = env::args().skip(1).filter_map(|text| text.parse().ok()).collect();
-    let [flow, pressure] = numbers[..] else {
-        eprintln!("usage: without L/MIN PSI");
-        return ExitCode::from(2);
-    };
-    println!("{flow} L/min, {pressure} psi");
+    let asked = asked::Asked::read();
+    for text in [&asked.device, &asked.group, &asked.cylinder]
+        .into_iter()
+        .chain(&asked.conditions)
+    {
+        println!("{text}");
+    }
+    for (text, holds) in &asked.facts {
+        println!("{text} {holds}");
+    }
+    let numbers = [
+        asked.flow,
+        asked.psi,
+        asked.celsius,
+        asked.spo2,
+        asked.minutes,
+        asked.minute_of_life,
+    ];
+    for number in numbers.into_iter().flatten() {
+        // Whole: the printing of others would be counted as there already.
+        println!("{}", number as i64);
+    }
     ExitCode::SUCCESS
 }
