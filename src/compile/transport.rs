@@ -47,6 +47,7 @@ use super::{
     lines,
     source::{FileId, Sources},
     suggest::nearest,
+    undecided,
     yaml::{self, Node},
 };
 use crate::book::{CylinderId, DeviceId, List, Rule, Rulebook, Text};
@@ -146,6 +147,8 @@ fn plan(book: &Rulebook, sources: &Sources, file: FileId, found: &mut Diagnostic
         return None;
     }
     let node = yaml::read_whole(file, sources, found)?;
+    // The readers of values say nothing of a mark.
+    undecided::report(&node, found);
     let fields = Fields::of(&node, &PLAN, found)?;
     let name = fields.maybe("name", found, fields::plain);
     let read_at = fields.maybe("temperature", found, temperature);

@@ -208,3 +208,39 @@ fn empty_broken_and_endless_plans_are_told() {
     assert!(said(&text).contains("expected at most 100 cylinders, found 120"));
     assert!(said(&"[".repeat(10_000)).contains("plan.yaml:1:"));
 }
+
+/// Found by fuzzing: such a plan was rejected with no error at all.
+#[test]
+fn what_is_undecided_in_a_plan_is_told() {
+    for (text, place, hint) in [
+        (
+            "undecided".to_owned(),
+            "1:1",
+            "write the value in place of `undecided`",
+        ),
+        (
+            GOOD.replace("10 min", "undecided (how long the road takes)"),
+            "5:11",
+            "write in its place: how long the road takes",
+        ),
+        (
+            GOOD.replace("15 L/min", "undecided"),
+            "6:11",
+            "write the value in place of `undecided`",
+        ),
+        (
+            GOOD.replace("2000 psi", "undecided"),
+            "2:25",
+            "write the value in place of `undecided`",
+        ),
+    ] {
+        let said = said(&text);
+        assert!(
+            said.contains("error[undecided]: this value is not decided yet"),
+            "{said}"
+        );
+        assert!(said.contains(&format!("plan.yaml:{place}\n")), "{place}: {said}");
+        assert!(said.contains(hint), "{said}");
+        assert_eq!(said.matches("error[").count(), 1, "{said}");
+    }
+}

@@ -131,3 +131,42 @@ fn element(tag: &str) {
         };
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::panic::catch_unwind;
+
+    /// Whether a page with this in it passes.
+    fn passes(part: &'static str) -> bool {
+        let page = format!("<!DOCTYPE html><html><body><p>{part}</p></body></html>");
+        catch_unwind(|| super::check(&page)).is_ok()
+    }
+
+    #[test]
+    fn what_is_markup_by_mistake_is_seen() {
+        for fine in [
+            "a &lt; b &amp;&amp; c &gt; d",
+            "<a href=\"/order/x?case=1&amp;b=2#top\" title=\"&quot;&lt;b&gt;\">x</a>",
+            "<input type=\"text\" value=\"onclick=\" disabled>",
+            "<script src=\"/desk.js\" defer></script>",
+        ] {
+            assert!(passes(fine), "{fine}");
+        }
+        for wrong in [
+            "<b>x</b>",
+            "<iframe>",
+            "a > b",
+            "a & b",
+            "<a href=\"//example.com\">x</a>",
+            "<a href=\"javascript:x\">x</a>",
+            "<a title=\"x\"onclick=\"y\">x</a>",
+            "<a title=\"x\" onclick=\"y\">x</a>",
+            "<a title=x>x</a>",
+            "<p style=\"x\">",
+            "<script>x</script>",
+            "<script src=\"/other.js\" defer>",
+        ] {
+            assert!(!passes(wrong), "{wrong}");
+        }
+    }
+}
