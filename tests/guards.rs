@@ -23,6 +23,9 @@ mod demo;
 #[path = "guards/hints.rs"]
 mod hints;
 #[cfg(test)]
+#[path = "guards/inputs.rs"]
+mod inputs;
+#[cfg(test)]
 #[path = "guards/language.rs"]
 mod language;
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! A set-up's minutes go by its temperature.
 
 use oxyfolio::check::duration::of_cylinder_at;
-use oxyfolio::check::{About, Finding, Level, Missing, Setup, check_setup};
+use oxyfolio::check::{About, Finding, Findings, Level, Missing, NotThisBook, Setup, check_setup};
 use oxyfolio::quantity::Temperature;
 use oxyfolio::{RULEBOOK, cylinder, device, group};
 
@@ -70,4 +70,57 @@ fn where_the_density_is_not_known_the_minutes_are_unknown_and_not_a_pass() {
                 .any(|finding| finding.code() == "hazard-unknown" && finding.rule.id() == "call-for-more")
         );
     }
+}
+
+/// Whether a set-up may be called in order: what is a note alone may, what could not be checked may not.
+#[test]
+fn only_notes_leave_a_set_up_in_order() {
+    for (level, wrong) in [
+        (Level::Note, false),
+        (Level::Unknown, true),
+        (Level::Warn, true),
+        (Level::Stop, true),
+    ] {
+        assert_eq!(level.is_wrong(), wrong, "{level}");
+    }
+    let at = |litres_per_minute| {
+        Setup::new(device::NON_REBREATHER, flow(litres_per_minute))
+            .group(group::ADULT)
+            .cylinder(cylinder::D)
+            .pressure(psi(2000.0))
+    };
+    // 6 L/min lets the bag collapse: the book begins at 10 (tests/published).
+    for (setup, at_least) in [(at(15.0), false), (at(6.0), true)] {
+        let (mut few, mut all) = (Findings::<4>::new(), Vec::new());
+        check_setup(&RULEBOOK, &setup, |finding| {
+            few.push(finding);
+            all.push(finding.level);
+        })
+        .unwrap();
+        assert_eq!(few.is_wrong(), all.iter().any(|level| *level != Level::Note));
+        assert!(!at_least || few.is_wrong());
+    }
+    let (mut others, mut note) = (Findings::<4>::new(), Findings::<4>::new());
+    assert!(!others.is_wrong());
+    for finding in findings(Some(celsius(50.0)), 120.0) {
+        match finding.level {
+            Level::Note => note.push(finding),
+            _ => others.push(finding),
+        }
+    }
+    assert!(note.worst().is_some() && !note.is_wrong());
+    assert_eq!(others.is_wrong(), others.worst().is_some());
+}
+
+#[test]
+fn what_is_of_another_book_is_refused_whatever_it_is() {
+    let sound = Setup::new(device::NON_REBREATHER, flow(15.0));
+    let refused = |setup: Setup<'_>| check_setup(&RULEBOOK, &setup, |_| ()).err();
+    assert_eq!(refused(sound), None);
+    let no_group = oxyfolio::book::GroupId(u16::MAX);
+    let no_cylinder = oxyfolio::book::CylinderId(u16::MAX);
+    let no_condition = [oxyfolio::book::ConditionId(u16::MAX)];
+    assert_eq!(refused(sound.group(no_group)), Some(NotThisBook));
+    assert_eq!(refused(sound.cylinder(no_cylinder)), Some(NotThisBook));
+    assert_eq!(refused(sound.conditions(&no_condition)), Some(NotThisBook));
 }

@@ -221,6 +221,9 @@ fn what_speaks_against_a_plan_is_said() {
         answer.cautions[2],
         Caution::Overfilled { cylinder: 0, .. }
     ));
+    // There is gas enough, but not by anything that can be right.
+    assert!(answer.enough && !answer.can_be_relied_on());
+    assert!(answer.cautions.iter().all(Caution::spoils_the_answer));
 }
 
 #[test]
@@ -235,6 +238,9 @@ fn a_cylinder_that_would_not_go_into_service_is_named() {
         answer.cautions[..],
         [Caution::BelowInServiceMinimum { cylinder: 1, .. }]
     ));
+    // Too little to go into service with, but what is in it is there.
+    assert!(!answer.cautions[0].spoils_the_answer());
+    assert!(answer.enough && answer.can_be_relied_on());
 }
 
 #[test]

@@ -240,7 +240,24 @@ fn a_leak_with_its_size() {
         .iter()
         .find(|(code, _)| *code == "pressure-fell-too-fast")
         .expect("a leak");
-    assert!(words.contains("a leak of"), "{words}");
+    // By the readings 2000 - 1179 = 821 psi, 230 L by the factor and some more by density; by the flow eleven minutes of it, 165 L; the rest in 13 min is 5 L/min.
+    for part in ["from 2000 psi to 1179 psi in 13 min", "by the flow 165 L"] {
+        assert!(words.contains(part), "{part}: {words}");
+    }
+    let number = |before: &str, after: &str| -> f64 {
+        let (_, rest) = words.split_once(before).expect("a number");
+        rest.split_once(after)
+            .expect("a number")
+            .0
+            .parse()
+            .expect("a number")
+    };
+    let used = number("by the readings ", " L of a");
+    assert!((used - 230.0).abs() <= 0.05 * 230.0, "{words}");
+    let (leak, about) = (number("a leak of ", " ±"), number(" ± ", " L/min"));
+    assert!((leak - (used - 165.0) / 13.0).abs() < 0.1, "{words}");
+    let uncertainty = number("may differ by ", " L;");
+    assert!((about - uncertainty / 13.0).abs() < 0.1, "{words}");
 }
 
 #[test]

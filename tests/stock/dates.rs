@@ -222,3 +222,29 @@ proptest! {
         }
     }
 }
+
+/// A test of 2021-11 is due in 2026-11. "Within a year" begins to tell of it in 2025-11, by the calendar; so many days before,
+/// by the day.
+#[test]
+fn how_far_ahead_is_told_in_years_months_and_days() {
+    let one = good("a").tested(month("2021-11"));
+    for (amount, unit, last_silent, first_told) in [
+        (1.0, TimeUnit::Year, "2025-10-31", "2025-11-01"),
+        (2.0, TimeUnit::Month, "2026-08-31", "2026-09-01"),
+        // A part of a month counts for a whole one: to be told early is on the safe side.
+        (1.5, TimeUnit::Month, "2026-08-31", "2026-09-01"),
+        (30.0, TimeUnit::Day, "2026-10-01", "2026-10-02"),
+    ] {
+        let ahead = Time::of(amount, unit).unwrap();
+        let told = |today: &str| {
+            let terms = Terms::on(day(today)).due_within(ahead);
+            let report = Report::of(&RULEBOOK, core::slice::from_ref(&one), &terms).unwrap();
+            report.judged[0]
+                .findings
+                .iter()
+                .any(|found| found.code() == "test-due")
+        };
+        assert!(!told(last_silent), "{ahead} before, on {last_silent}");
+        assert!(told(first_told), "{ahead} before, on {first_told}");
+    }
+}
