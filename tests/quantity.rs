@@ -38,7 +38,7 @@ fn a_number_too_large_for_decimals_and_what_is_none_are_still_told() {
     assert_eq!(printed(f64::INFINITY), "inf");
     assert_eq!(printed(f64::NEG_INFINITY), "-inf");
     assert_eq!(printed(1e14), "100000000000000");
-    assert_eq!(printed(-3e20), "-300000000000000000000");
+    assert_eq!(printed(-3e20), "-3e20");
 }
 
 #[test]
