@@ -18,6 +18,9 @@ mod allow;
 #[path = "lints/book.rs"]
 mod book;
 #[cfg(test)]
+#[path = "lints/by_hand.rs"]
+mod by_hand;
+#[cfg(test)]
 #[path = "lints/contradictions.rs"]
 mod contradictions;
 #[cfg(test)]
@@ -26,6 +29,9 @@ mod dates;
 #[cfg(test)]
 #[path = "lints/equipment.rs"]
 mod equipment;
+#[cfg(test)]
+#[path = "common/followed.rs"]
+mod followed;
 #[cfg(test)]
 #[path = "lints/page.rs"]
 mod page;

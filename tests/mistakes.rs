@@ -8,8 +8,17 @@
 #[path = "mistakes/book.rs"]
 mod book;
 #[cfg(test)]
+#[path = "mistakes/by_hand.rs"]
+mod by_hand;
+#[cfg(test)]
+#[path = "mistakes/cases.rs"]
+mod cases;
+#[cfg(test)]
 #[path = "mistakes/chapters.rs"]
 mod chapters;
+#[cfg(test)]
+#[path = "mistakes/codes.rs"]
+mod codes;
 #[cfg(test)]
 #[path = "common/decided.rs"]
 mod decided;
@@ -19,6 +28,15 @@ mod fences;
 #[cfg(test)]
 #[path = "mistakes/folder.rs"]
 mod folder;
+#[cfg(test)]
+#[path = "mistakes/folder_mended.rs"]
+mod folder_mended;
+#[cfg(test)]
+#[path = "common/followed.rs"]
+mod followed;
+#[cfg(test)]
+#[path = "mistakes/generated.rs"]
+mod generated;
 #[cfg(test)]
 #[path = "mistakes/guards.rs"]
 mod guards;
@@ -34,6 +52,9 @@ mod misread;
 #[cfg(test)]
 #[path = "mistakes/names.rs"]
 mod names;
+#[cfg(test)]
+#[path = "mistakes/orders.rs"]
+mod orders;
 #[cfg(test)]
 #[path = "mistakes/quantities.rs"]
 mod quantities;

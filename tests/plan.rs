@@ -14,6 +14,8 @@ mod common;
 mod brute;
 #[path = "plan/laws.rs"]
 mod laws;
+#[path = "plan/mended.rs"]
+mod mended;
 #[path = "plan/mistakes.rs"]
 mod mistakes;
 #[path = "plan/program.rs"]

@@ -10,6 +10,7 @@ use pulldown_cmark::{CodeBlockKind, Event, Options, Parser, Tag, TagEnd};
 
 use super::{
     diagnostic::Diagnostics,
+    fence::{CLOSE, CLOSE_OR_BEGIN, Fence, MOVE_AND_CLOSE},
     source::{FileId, Sources, Span},
     suggest::nearest,
 };
@@ -185,11 +186,15 @@ impl Walk<'_> {
                     "this block is not closed before another begins",
                 )
                 .label(inner, "the next fence is here")
-                .hint("close the block with a line of three backticks");
+                .hint(CLOSE);
         } else if !fence.closed {
             self.found
                 .error("unclosed-fence", opening, "this block is never closed")
-                .hint("close the block with a line of three backticks");
+                .hint(if fence.at_line_start {
+                    CLOSE
+                } else {
+                    MOVE_AND_CLOSE
+                });
         } else if self.depth > 0 || !fence.at_line_start {
             self.found
                 .error(
@@ -253,7 +258,7 @@ impl Walk<'_> {
                         span,
                         format!("expected nothing after the kind of rule, found `{extra}`"),
                     )
-                    .hint(format!("write `yaml {word}`"));
+                    .hint(format!("write `yaml {word}` and nothing after it"));
                 exact(word)
             }
             [first, ..] if first != "yaml" => {
@@ -297,11 +302,11 @@ impl Walk<'_> {
                     "this block is not closed before a rule begins",
                 )
                 .label(inner, "this rule would be lost")
-                .hint("close the block with a line of three backticks");
+                .hint(CLOSE_OR_BEGIN);
         } else if !fence.closed {
             self.found
                 .error("unclosed-fence", opening, "this block is never closed")
-                .hint("close the block with a line of three backticks");
+                .hint(CLOSE_OR_BEGIN);
         }
     }
 
@@ -355,55 +360,4 @@ pub(super) fn announces_rule(line: &str) -> bool {
 fn names_an_id(body: &str) -> bool {
     body.lines()
         .any(|line| line.starts_with("id: ") || line.starts_with("- id: "))
-}
-
-/// Where the parts of a fenced block are.
-struct Fence {
-    opening: Range<usize>,
-    body: Range<usize>,
-    ticks: usize,
-    closed: bool,
-    at_line_start: bool,
-}
-
-impl Fence {
-    fn measure(text: &str, range: Range<usize>) -> Self {
-        let block = text.get(range.clone()).unwrap_or("").trim_end();
-        let marker = block.chars().next().unwrap_or('`');
-        let ticks = block.chars().take_while(|&c| c == marker).count();
-        let opening_len = block.find('\n').unwrap_or(block.len());
-        let opening = block.get(..opening_len).unwrap_or("").trim_end().len();
-        let last_line = block.rfind('\n').map_or(block.len(), |newline| newline + 1);
-        let closing = block.get(last_line..).unwrap_or("").trim();
-        let closed =
-            closing.chars().count() >= ticks && closing.chars().all(|c| c == marker) && !closing.is_empty();
-        let body_start = (opening_len + 1).min(block.len());
-        let body_end = if closed { last_line } else { block.len() }.max(body_start);
-        let before = text.get(..range.start).unwrap_or("");
-        Self {
-            opening: range.start..range.start + opening,
-            body: range.start + body_start..range.start + body_end,
-            ticks,
-            closed,
-            at_line_start: before.is_empty() || before.ends_with('\n'),
-        }
-    }
-
-    /// The first line inside the block that would itself open a block with at least `least` ticks.
-    fn inner_fence(&self, text: &str, least: usize) -> Option<Range<usize>> {
-        let mut start = self.body.start;
-        for line in text.get(self.body.clone())?.split_inclusive('\n') {
-            let fence = line.trim();
-            let ticks = ['`', '~']
-                .map(|marker| fence.chars().take_while(|&c| c == marker).count())
-                .into_iter()
-                .max()
-                .unwrap_or(0);
-            if ticks >= least.max(3) {
-                return Some(start..start + line.trim_end().len());
-            }
-            start += line.len();
-        }
-        None
-    }
 }

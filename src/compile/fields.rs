@@ -159,16 +159,16 @@ fn kind_of(node: &Node) -> &'static str {
     }
 }
 
-/// Where a mistake inside a text stands in the chapter.
-pub fn place_in(node: &Node, mistake: &Mistake) -> Span {
+/// Where a part of a text stands in the chapter.
+pub fn place_in(node: &Node, at: &core::ops::Range<usize>) -> Span {
     match &node.value {
         Value::Text {
             verbatim: Some(start),
             ..
         } => Span {
             file: node.span.file,
-            start: start + mistake.at.start,
-            end: start + mistake.at.end.max(mistake.at.start + 1),
+            start: start + at.start,
+            end: start + at.end.max(at.start + 1),
         },
         _ => node.span,
     }
@@ -186,7 +186,7 @@ pub fn report(node: &Node, mistake: Mistake, found: &mut Diagnostics) {
     {
         return;
     }
-    let at = place_in(node, &mistake);
+    let at = place_in(node, &mistake.at);
     let mut mistake = mistake;
     if let Value::Text { text, .. } = &node.value {
         mistake.advise(text, found.units);

@@ -82,9 +82,7 @@ pub(super) fn chapters(folder: &Path) -> (Sources, Diagnostics) {
             for name in &chapters {
                 if let Err(problem) = reader.chapter(name) {
                     let error = reader.found.book_error(problem.code, problem.message);
-                    if let Some(hint) = problem.hint {
-                        error.hint(hint);
-                    }
+                    error.hint(problem.hint);
                     if problem.ends_book {
                         break;
                     }
@@ -180,13 +178,13 @@ fn listed(folder: &Path) -> io::Result<Listed> {
 struct Problem {
     code: &'static str,
     message: String,
-    hint: Option<&'static str>,
+    hint: &'static str,
     /// Whether the chapters after this one aren't read.
     ends_book: bool,
 }
 
 impl Problem {
-    const fn new(code: &'static str, message: String, hint: Option<&'static str>) -> Self {
+    const fn new(code: &'static str, message: String, hint: &'static str) -> Self {
         Self {
             code,
             message,
@@ -199,7 +197,7 @@ impl Problem {
         Self::new(
             "unreadable-chapter",
             format!("cannot read `{shown}`: {why}"),
-            None,
+            "put a text file that may be read in its place, or move it out of the folder",
         )
     }
 }
@@ -219,7 +217,7 @@ impl Reader<'_> {
             return Err(Problem::new(
                 "unreadable-chapter",
                 format!("expected a file name in Unicode, found {name:?}"),
-                Some("rename the file with plain letters and digits"),
+                "rename the file with plain letters and digits",
             ));
         };
         let shown = path.display().to_string();
@@ -230,7 +228,7 @@ impl Reader<'_> {
                     "expected a file name that can be printed, found `{}`",
                     name.escape_debug()
                 ),
-                Some("rename the file with plain letters and digits"),
+                "rename the file with plain letters and digits",
             ));
         }
         self.refuse_outside_links(&path, &shown)?;
@@ -257,7 +255,7 @@ impl Reader<'_> {
                 format!(
                     "expected chapters of at most {MAX_BOOK_BYTES} bytes together, found more from `{shown}` on"
                 ),
-                Some("name the folder that holds the rulebook and nothing else"),
+                "name the folder that holds the rulebook and nothing else",
             );
             problem.ends_book = true;
             return Err(problem);
@@ -284,7 +282,7 @@ impl Reader<'_> {
         Err(Problem::new(
             "link-outside",
             format!("expected chapters inside the folder, found the link `{shown}` to a file outside it"),
-            Some("copy the file into the folder in place of the link"),
+            "copy the file into the folder in place of the link",
         ))
     }
 }
@@ -293,7 +291,7 @@ fn too_long(shown: &str, size: u64) -> Problem {
     Problem::new(
         "chapter-too-long",
         format!("expected a chapter of at most {MAX_CHAPTER_BYTES} bytes, found {size} in `{shown}`"),
-        None,
+        "make two chapters of it",
     )
 }
 
@@ -304,6 +302,6 @@ fn not_utf_8(shown: &str, error: &std::string::FromUtf8Error) -> Problem {
     Problem::new(
         "not-utf-8",
         format!("expected UTF-8 text, found another encoding on line {line} of `{shown}`"),
-        Some("save the chapter as UTF-8"),
+        "save the chapter as UTF-8",
     )
 }

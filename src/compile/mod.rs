@@ -16,6 +16,7 @@ pub mod digest;
 #[cfg(feature = "compile")]
 pub mod edition;
 pub mod emit;
+mod fence;
 mod fields;
 pub mod folder;
 pub mod guard;

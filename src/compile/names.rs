@@ -61,11 +61,13 @@ impl Table {
             .ok()
             .filter(|place| *place < u16::MAX)
         else {
-            found.error(
-                "too-many-rules",
-                span,
-                format!("expected at most {} of a kind, found more", u16::MAX),
-            );
+            found
+                .error(
+                    "too-many-rules",
+                    span,
+                    format!("expected at most {} of a kind, found more", u16::MAX),
+                )
+                .hint("read a folder that holds one rulebook");
             return false;
         };
         self.places.insert(name.to_owned(), place);

@@ -9,7 +9,11 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
         return None;
     }
     let word = word.to_lowercase();
-    let allowed = |name: &str| 1 + name.len().max(word.len()) / 4;
+    // In a word of four letters two others make another word: a mask is no case.
+    let allowed = |name: &str| match name.len().max(word.len()) {
+        0..=4 => 1,
+        length => 1 + length / 4,
+    };
     known
         .into_iter()
         // Lengths alone rule most names out, at no cost. A character has at most four bytes.
@@ -26,6 +30,35 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
 
 fn digits(text: &str) -> String {
     text.chars().filter(char::is_ascii_digit).collect()
+}
+
+/// As many names are offered where none is like the one that was written.
+const OFFERED: usize = 12;
+
+/// What to write for a name that isn't known: the one most like it, or what there is to choose from, after `has`.
+///
+/// ```
+/// use oxyfolio::compile::suggest::instead;
+/// assert_eq!(instead("opne", ["open", "close"], "its steps are"), "did you mean `open`?");
+/// assert_eq!(instead("hammer", ["open", "close"], "its steps are"), "its steps are `open` and `close`");
+/// ```
+pub fn instead<'a>(word: &str, known: impl IntoIterator<Item = &'a str>, has: &str) -> String {
+    let known: Vec<&str> = known.into_iter().collect();
+    match nearest(word, known.iter().copied()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None if known.is_empty() => format!("{has} none"),
+        None => match known.get(OFFERED..) {
+            Some(more) if !more.is_empty() => {
+                let named: Vec<String> = known
+                    .iter()
+                    .take(OFFERED)
+                    .map(|name| format!("`{name}`"))
+                    .collect();
+                format!("{has} {} and {} more", named.join(", "), more.len())
+            }
+            _ => format!("{has} {}", listed(known, "and")),
+        },
+    }
 }
 
 /// Names joined for a sentence: "`a`, `b` or `c`".

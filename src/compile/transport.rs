@@ -180,17 +180,21 @@ fn plan(book: &Rulebook, sources: &Sources, file: FileId, found: &mut Diagnostic
     })
 }
 
+const SPLIT: &str = "split the plan, and carry what is left of one part into the next";
+
 /// Refuses a list that is too long.
 fn counted(what: &str, most: usize, node: &Node, found: &mut Diagnostics) -> Option<()> {
     let count = fields::items(node).len();
     if count <= most {
         return Some(());
     }
-    found.error(
-        "too-many",
-        node.span,
-        format!("expected at most {most} {what}, found {count}"),
-    );
+    found
+        .error(
+            "too-many",
+            node.span,
+            format!("expected at most {most} {what}, found {count}"),
+        )
+        .hint(SPLIT);
     None
 }
 
@@ -198,11 +202,13 @@ fn cylinders(book: &Rulebook, node: &Node, found: &mut Diagnostics) -> Option<Ve
     let groups = fields::each(node, found, |node, found| cylinder(book, node, found))?;
     let all: usize = groups.iter().map(|(_, count)| count).sum();
     if all > MAX_CYLINDERS {
-        found.error(
-            "too-many",
-            node.span,
-            format!("expected at most {MAX_CYLINDERS} cylinders, found {all}"),
-        );
+        found
+            .error(
+                "too-many",
+                node.span,
+                format!("expected at most {MAX_CYLINDERS} cylinders, found {all}"),
+            )
+            .hint(SPLIT);
         return None;
     }
     let each = |(one, count): &(OnBoard, usize)| core::iter::repeat_n(*one, *count);

@@ -138,7 +138,7 @@ pub fn why(block: &str, stop: usize, info: &str) -> Slip {
         code: "unreadable-yaml",
         at: stop..stop,
         message: plain_words(info),
-        hint: hint(line),
+        hint: hint(line, info),
     }
 }
 
@@ -243,9 +243,13 @@ pub fn stray_quotation(text: &str) -> bool {
 }
 
 /// What to write, from the line where the reading stopped.
-fn hint(line: &str) -> &'static str {
+fn hint(line: &str, info: &str) -> &'static str {
     let value = line.split_once(": ").map_or("", |(_, value)| value);
-    if line.matches(": ").count() > 1 {
+    if value.starts_with(['“', '”', '„', '«', '‘', '’']) {
+        "these are curly quotation marks: write straight ones (\")"
+    } else if info.contains("illegal placement of ':'") {
+        "close the list with `]` in a line above"
+    } else if line.matches(": ").count() > 1 {
         "put text that holds a colon in quotes"
     } else if value.starts_with(['%', '@', '`', '*', '&', '!', '-', '?', '|', '>', '{'])
         || value.contains('\\')

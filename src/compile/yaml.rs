@@ -203,11 +203,13 @@ impl<'a> Reader<'a> {
         }
         self.depth += 1;
         if self.depth > MAX_DEPTH {
-            self.found.error(
-                "nested-too-deep",
-                at,
-                format!("expected at most {MAX_DEPTH} levels of lists, found more"),
-            );
+            self.found
+                .error(
+                    "nested-too-deep",
+                    at,
+                    format!("expected at most {MAX_DEPTH} levels of lists, found more"),
+                )
+                .hint("take out brackets that hold nothing but another list");
             return None;
         }
         let node = match event {
@@ -378,11 +380,13 @@ impl<'a> Reader<'a> {
             let (event, span) = self.next()?;
             let value = self.node(event, span)?;
             let Value::Text { text, .. } = key.value else {
-                self.found.error(
-                    "key-not-text",
-                    key.span,
-                    "expected a key, found a list or mapping",
-                );
+                self.found
+                    .error(
+                        "key-not-text",
+                        key.span,
+                        "expected a key, found a list or mapping",
+                    )
+                    .hint("write `key: value`, with one word as the key");
                 return None;
             };
             if let Some(first) = given.get(&text).copied() {

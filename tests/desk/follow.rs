@@ -38,7 +38,7 @@ fn a_problem_appears_where_it_stands_in_the_words_of_check_and_goes_again() {
         .find(|part| part.contains("role=\"note\""))
         .unwrap();
     assert!(part.contains("rule-device-nasal-cannula"), "{part}");
-    assert!(part.contains("<mark>6 to 1</mark> L/min"), "{part}");
+    assert!(part.contains("<mark>6 to 1 L/min</mark>"), "{part}");
     assert!(part.contains("<details class=\"source\" open"), "{part}");
     common::edit(rules.path(), CHAPTER, "flow: 6 to 1 L/min", "flow: 1 to 6 L/min");
     desk.wait_for(&address, |page| !page.contains("role=\"note\""));

@@ -31,7 +31,11 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "unexpected-word",
         "take out the bracket, or open one before",
     ),
-    ("(flame near ‹grease›)", "unexpected-word", ""),
+    (
+        "(flame near ‹grease›)",
+        "unexpected-word",
+        "write `and` or `or` before it, or take it out",
+    ),
     (
         "flame near or grease near and cylinder open‹)›",
         "unexpected-word",
@@ -60,11 +64,15 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "unknown-observation",
         "write a condition on both sides of `or`",
     ),
-    ("flame near an‹d›", "unfinished-guard", ""),
+    (
+        "flame near an‹d›",
+        "unfinished-guard",
+        "write a condition after this, or take out what leads to it",
+    ),
     // Signs of other languages.
-    ("flow =‹=› 0 L/min", "not-a-quantity", "write `=`"),
-    ("flow =‹<› 1 L/min", "not-a-quantity", "write `<=`"),
-    ("flow <‹>› 1 L/min", "not-a-quantity", "write `!=`"),
+    ("flow ‹==› 0 L/min", "not-a-quantity", "write `=`"),
+    ("flow ‹=<› 1 L/min", "not-a-quantity", "write `<=`"),
+    ("flow ‹<>› 1 L/min", "not-a-quantity", "write `!=`"),
     ("flow ‹≤› 1 L/min", "missing-comparison", "write `<=`"),
     ("flow ‹≥› 1 L/min", "missing-comparison", "write `>=`"),
     ("flow ‹≠› 1 L/min", "missing-comparison", "write `!=`"),
@@ -88,9 +96,21 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "missing-comparison",
         "write `=`, `<`, `<=`, `>`, `>=`, `!=` or `in`",
     ),
-    ("flo‹w›", "unfinished-guard", ""),
-    ("flow ‹<›", "unfinished-guard", ""),
-    ("flow i‹n›", "unfinished-guard", ""),
+    (
+        "flo‹w›",
+        "unfinished-guard",
+        "write a comparison after `flow` after this, or take out what leads to it",
+    ),
+    (
+        "flow ‹<›",
+        "unfinished-guard",
+        "write a quantity or a name after this, or take out what leads to it",
+    ),
+    (
+        "flow i‹n›",
+        "unfinished-guard",
+        "write a range after this, or take out what leads to it",
+    ),
     (
         "flame near ‹=› yes",
         "unexpected-word",
@@ -129,18 +149,22 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     ),
     // Names.
     (
-        "device is ‹not› cannula",
+        "‹device is not cannula›",
         "unknown-name",
         "write `not device is cannula`",
     ),
-    ("group is ‹not› old", "unknown-name", "write `not group is ID`"),
+    ("‹group is not› old", "unknown-name", "write `not group is ID`"),
     ("device is ‹canula›", "unknown-name", "did you mean `cannula`?"),
     (
         "device is ‹tent›",
         "unknown-name",
         "the book defines `cannula`, `mask`, `bag` and `blow-by`",
     ),
-    ("device i‹s›", "unfinished-guard", ""),
+    (
+        "device i‹s›",
+        "unfinished-guard",
+        "write the id of a device after this, or take out what leads to it",
+    ),
     (
         "flow < ‹cannula.least-flow›",
         "unknown-name",
@@ -159,14 +183,30 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     ),
     ("‹SpO2› < 94 %", "unknown-observation", "did you mean `spo2`?"),
     // Kinds of quantity.
-    ("pressure < ‹2 L/min›", "wrong-unit", ""),
-    ("pressure < ‹wait›", "wrong-unit", ""),
-    ("pressure < ‹target.low›", "wrong-unit", ""),
-    ("pressure < ‹minutes left›", "wrong-unit", ""),
-    ("spo2 < ‹device.most-flow›", "wrong-unit", ""),
-    ("flow > ‹room.high›", "wrong-unit", ""),
-    ("flow in ‹room›", "wrong-unit", ""),
-    ("flow in ‹1 to 2 bar›", "wrong-unit", ""),
+    (
+        "pressure < ‹2 L/min›",
+        "wrong-unit",
+        "write a pressure in psi or bar",
+    ),
+    (
+        "pressure < ‹wait›",
+        "wrong-unit",
+        "write a pressure in psi or bar",
+    ),
+    (
+        "pressure < ‹target.low›",
+        "wrong-unit",
+        "write a pressure in psi or bar",
+    ),
+    (
+        "pressure < ‹minutes left›",
+        "wrong-unit",
+        "write a pressure in psi or bar",
+    ),
+    ("spo2 < ‹device.most-flow›", "wrong-unit", "write a share in %"),
+    ("flow > ‹room.high›", "wrong-unit", "write a flow in L/min"),
+    ("flow in ‹room›", "wrong-unit", "write a flow in L/min"),
+    ("flow in ‹1 to 2 bar›", "wrong-unit", "write a flow in L/min"),
     (
         "flow in ‹comfort›",
         "not-a-range",
@@ -178,13 +218,21 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "write `flow in strong`, or `strong.low` or `strong.high`",
     ),
     ("flow > ‹comfort.low›", "not-a-range", "write `comfort`"),
-    ("flow > ‹strong.high›", "no-such-end", "write `flow in strong`"),
+    (
+        "flow > ‹strong.high›",
+        "no-such-end",
+        "write `strong.low`, the end it has, or give `strong` its high end",
+    ),
     (
         "flow > ‹1 to 2 L/min›",
         "not-one-quantity",
         "write `flow in LOW to HIGH`",
     ),
-    ("spo2 < ‹120 %›", "out-of-bounds", ""),
+    (
+        "spo2 < ‹120 %›",
+        "out-of-bounds",
+        "check the number: no oximeter shows more than 100 %",
+    ),
     (
         "flow < ‹flow›",
         "compares-itself",

@@ -99,6 +99,14 @@ pub fn check(name: &str, edits: &[Edit], expected: &[&str]) {
         .map(|diagnostic| format!("{} {}", diagnostic.code, place(diagnostic, &sources)))
         .collect();
     assert_eq!(said, wanted, "\n{}", drawn(&found, &sources));
+    let pointed_at: Vec<&Diagnostic> = found.iter().collect();
+    crate::followed::tried(
+        name,
+        &chapters,
+        (&found, &sources),
+        &pointed_at,
+        &[crate::by_hand::DEEDS],
+    );
     snapshot(name, &found, &sources);
 }
 

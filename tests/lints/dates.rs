@@ -48,6 +48,42 @@ fn after_the_review() {
     assert_eq!(on(&[], 2027, 11, 2), ["review-passed 2027-11-01"]);
 }
 
+/// What the hints ask for: the year put right, or new dates and a signature.
+#[test]
+fn new_dates_and_a_signature_end_it() {
+    let dated = |signed: &'static str, effective: &'static str, review: &'static str| {
+        [
+            ("signed-off: 2026-10-20", signed),
+            ("effective: 2026-11-01", effective),
+            ("review: 2027-11-01", review),
+        ]
+        .map(|(find, write)| Edit {
+            chapter: "01-about-this-book.md",
+            find,
+            write,
+        })
+    };
+    let year = dated(
+        "signed-off: 2025-10-20",
+        "effective: 2025-11-01",
+        "review: 2026-11-01",
+    );
+    let again = dated(
+        "signed-off: 2027-10-20",
+        "effective: 2027-11-01",
+        "review: 2028-11-01",
+    );
+    for (code, (year, month, day), edits) in [
+        ("signed-in-future", (2026, 10, 1), &year),
+        ("not-yet-effective", (2026, 10, 1), &year),
+        ("review-passed", (2027, 11, 2), &again),
+    ] {
+        let said = on(&[], year, month, day);
+        assert!(said.iter().any(|said| said.starts_with(code)), "{said:?}");
+        assert_eq!(on(edits, year, month, day), Vec::<String>::new(), "{code}");
+    }
+}
+
 #[test]
 fn what_depends_on_the_day_is_never_an_unused_allow() {
     let edit = Edit {

@@ -3,6 +3,12 @@
 use crate::book::findings;
 
 findings! {
+    after_that_says_nothing_new ["redundant-after"] {
+        "11-shift-inspection.md": "after: [leaks, gauge]" => "after: [leaks, gauge, ‹open›]",
+    }
+    rule_without_a_reason ["no-rationale"] {
+        "11-shift-inspection.md": "```yaml policy\n- id: leak-test-allowance" => "## The line\n\n‹```yaml policy›\n- id: leak-test-allowance",
+    }
     device_on_no_ladder_and_no_card ["device-not-placed"] {
         "05-delivery-devices.md": "id: pocket-mask" => "id: ‹pocket-mask›",
         "07-giving-oxygen.md": "  - pocket-mask\n" => "",

@@ -94,12 +94,16 @@ pub fn check(name: &str, edits: &[Edit], expected: &[Expected]) {
         })
         .collect();
     let mut found: Vec<String> = Vec::new();
+    let mut pointed_at = Vec::new();
     for diagnostic in &rejected.diagnostics {
         let place = match diagnostic.span {
             None => "in the book".to_owned(),
             Some(_) => place(diagnostic, &rejected.sources),
         };
         let known = diagnostic.span.is_none() || places.contains(&place);
+        if known {
+            pointed_at.push(diagnostic);
+        }
         let elsewhere = format!("{} elsewhere", diagnostic.code);
         if known || !wanted.contains(&elsewhere) {
             found.push(format!("{} {place}", diagnostic.code));
@@ -108,6 +112,12 @@ pub fn check(name: &str, edits: &[Edit], expected: &[Expected]) {
         }
     }
     assert_eq!(found, wanted, "\n{}", rejected.render(false));
+    // Where the error spans a whole rule, no mark is worth its trouble: it is the first.
+    if pointed_at.is_empty() {
+        pointed_at.extend(rejected.diagnostics.first());
+    }
+    let all = (rejected.diagnostics.as_slice(), &rejected.sources);
+    crate::followed::tried(name, &chapters, all, &pointed_at, &crate::by_hand::DEEDS);
     snapshot(name, *rejected, places.len());
 }
 

@@ -52,10 +52,10 @@ mistakes! {
         "06-saturation-targets.md": "never: \"spo2 < target.low\"" => "never: \"spo2 ‹below› target.low\"",
     }
     comparison_with_two_signs [Marked("not-a-quantity")] {
-        "08-changing-device.md": "pressure <= change-over-pressure" => "pressure =‹<› change-over-pressure",
+        "08-changing-device.md": "pressure <= change-over-pressure" => "pressure ‹=<› change-over-pressure",
     }
     comparison_as_in_a_program [Marked("not-a-quantity")] {
-        "05-delivery-devices.md": "never: \"device on patient and flow = 0 L/min and not (" => "never: \"device on patient and flow =‹=› 0 L/min and not (",
+        "05-delivery-devices.md": "never: \"device on patient and flow = 0 L/min and not (" => "never: \"device on patient and flow ‹==› 0 L/min and not (",
     }
     comparison_with_a_typeset_sign [Marked("missing-comparison")] {
         "08-changing-device.md": "pressure <= change-over-pressure" => "pressure ‹≤› change-over-pressure",
@@ -73,7 +73,29 @@ mistakes! {
         "05-delivery-devices.md": "device is nasal-cannula and flow > cannula-comfort-flow" => "device is ‹cannula› and flow > cannula-comfort-flow",
     }
     device_is_not [Marked("unknown-name")] {
-        "05-delivery-devices.md": "and not device is nasal-cannula and flow > device.most-flow" => "and device is ‹not› nasal-cannula and flow > device.most-flow",
+        "05-delivery-devices.md": "and not device is nasal-cannula and flow > device.most-flow" => "and ‹device is not nasal-cannula› and flow > device.most-flow",
+    }
+    and_beside_or_without_brackets [Marked("mixed-and-or")] {
+        "11-shift-inspection.md": "cylinder open and not device on patient and pressure < in-service-minimum"
+            => "‹cylinder open and not device on patient› or pressure < in-service-minimum",
+    }
+    measure_compared_with_itself [Marked("compares-itself")] {
+        "11-shift-inspection.md": "pressure < in-service-minimum\"" => "pressure < ‹pressure›\"",
+    }
+    policy_before_the_measure [Marked("value-before-measure")] {
+        "11-shift-inspection.md": "pressure < in-service-minimum\"" => "‹in-service-minimum > pressure›\"",
+    }
+    end_of_one_quantity [Marked("not-a-range")] {
+        "02-handling-cylinders-safely.md": "temperature > use-temperature.high" => "temperature > ‹residual-temperature.high›",
+        "11-shift-inspection.md": "- id: line-pressure\n  name" => "- id: residual-temperature\n  name: Residual\n  value: 5 °C\n- id: line-pressure\n  name",
+    }
+    end_that_a_range_lacks [Marked("no-such-end")] {
+        "02-handling-cylinders-safely.md": "temperature > use-temperature.high" => "temperature > ‹room-temperature.high›",
+        "11-shift-inspection.md": "- id: line-pressure\n  name" => "- id: room-temperature\n  name: Room\n  value: at least 5 °C\n- id: line-pressure\n  name",
+    }
+    guard_of_too_many_levels [Marked("nested-too-deep")] {
+        "02-handling-cylinders-safely.md": "never: \"cylinder standing free\""
+            => "never: \"‹(((((((((((((((((((((((((((((((((((((((cylinder standing free)))))))))))))))))))))))))))))))))))))))›\"",
     }
     folded_guard_with_a_misspelling [Marked("unknown-observation")] {
         "05-delivery-devices.md":

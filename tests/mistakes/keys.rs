@@ -3,6 +3,9 @@
 use crate::book::mistakes;
 
 mistakes! {
+    key_that_is_a_mapping [Marked("key-not-text")] {
+        "11-shift-inspection.md": "name: In-service minimum\n" => "‹{name: x}›: In-service minimum\n",
+    }
     key_misspelled [Marked("unknown-key")] {
         "05-delivery-devices.md": "name: Simple mask\nflow: 6 to 10 L/min\nusual: 8 L/min"
             => "name: Simple mask\nflow: 6 to 10 L/min\n‹usaul›: 8 L/min",

@@ -3,6 +3,13 @@
 use crate::book::mistakes;
 
 mistakes! {
+    policy_called_like_a_word_of_guards [Marked("reserved-word"), Marked("unknown-name")] {
+        "11-shift-inspection.md": "- id: line-pressure" => "- id: ‹pressure›",
+        "13-pocket-cards.md": "clean, {line-pressure} where" => "clean, ‹{line-pressure}› where",
+    }
+    quoted_value_never_closed [Marked("unclosed-quotation")] {
+        "11-shift-inspection.md": "Below {in-service-minimum} it" => "Below ‹{›in-service-minimum it",
+    }
     id_given_twice [Marked("duplicate-id"), Follows("unknown-name")] {
         "05-delivery-devices.md": "id: simple-mask\n" => "id: ‹nasal-cannula›\n",
     }

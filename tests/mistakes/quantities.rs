@@ -5,7 +5,7 @@ use crate::book::{compiled, demo, mistakes};
 mistakes! {
     range_backwards [Marked("reversed-range")] {
         "05-delivery-devices.md": "name: Partial rebreather mask\nflow: 10 to 15 L/min"
-            => "name: Partial rebreather mask\nflow: ‹15 to 10› L/min",
+            => "name: Partial rebreather mask\nflow: ‹15 to 10 L/min›",
     }
     pressure_where_a_flow_belongs [Marked("wrong-unit")] {
         "05-delivery-devices.md": "name: Partial rebreather mask\nflow: 10 to 15 L/min"

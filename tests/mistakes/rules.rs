@@ -3,6 +3,16 @@
 use crate::book::mistakes;
 
 mistakes! {
+    agency_left_out [Book("missing-kind")] {
+        "01-about-this-book.md": "```yaml agency\nname: Larkmere" => "```\nname: Larkmere",
+    }
+    value_not_decided [Marked("undecided")] {
+        "11-shift-inspection.md": "value: 90 s\n" => "value: ‹undecided (seconds, up to 10 min)›\n",
+    }
+    general_target_that_outranks [Marked("outranks-without-condition")] {
+        "06-saturation-targets.md": "groups: [adult]\nsaturation: 94 to 98 %\nstart: nasal-cannula at 2 L/min\nurgent-below: 85 %"
+            => "groups: [adult]\noutranks: ‹[stroke]›\nsaturation: 94 to 98 %\nstart: nasal-cannula at 2 L/min\nurgent-below: 85 %",
+    }
     gauge_tolerance_that_is_no_pressure [Marked("wrong-unit")] {
         "12-what-to-write-down.md": "value: 50 psi" => "value: ‹50 %›",
     }

@@ -7,7 +7,7 @@ use super::super::{
     fields,
     resolve::Raw,
     source::Span,
-    suggest::{listed, nearest},
+    suggest::{instead, listed, nearest},
     yaml::{Node, Value},
 };
 use crate::book::{Kind, Rulebook};
@@ -50,6 +50,25 @@ impl core::fmt::Display for Named {
     }
 }
 
+/// Where one of a text's words stands, counted from 0: what a hint says to write takes the place of that word alone.
+pub fn place_of_word(node: &Node, count: usize) -> Span {
+    let Value::Text { text, .. } = &node.value else {
+        return node.span;
+    };
+    let mut end = 0;
+    for (number, word) in text.split_whitespace().enumerate() {
+        let start = text
+            .get(end..)
+            .and_then(|rest| rest.find(word))
+            .map_or(end, |at| end + at);
+        end = start + word.len();
+        if number == count {
+            return fields::place_in(node, &(start..end));
+        }
+    }
+    node.span
+}
+
 /// Reads a finding's name; a rule that isn't in the book is an error.
 pub fn named(node: &Node, book: &Rulebook, found: &mut Diagnostics) -> Option<Named> {
     let text = fields::plain(node, found)?;
@@ -65,15 +84,17 @@ pub fn named(node: &Node, book: &Rulebook, found: &mut Diagnostics) -> Option<Na
         return None;
     };
     if !["stop", "warn", "note"].contains(level) {
-        found.error(
-            "not-a-finding",
-            node.span,
-            format!("expected the level `stop`, `warn` or `note`, found `{level}`"),
-        );
+        found
+            .error(
+                "not-a-finding",
+                place_of_word(node, 0),
+                format!("expected the level `stop`, `warn` or `note`, found `{level}`"),
+            )
+            .hint("write `stop`, `warn` or `note`");
         return None;
     }
-    let kind = rule_kind(kind, node.span, found)?;
-    known(kind, id, node.span, book, found)?;
+    let kind = rule_kind(kind, place_of_word(node, 1), found)?;
+    known(kind, id, place_of_word(node, 2), book, found)?;
     Some(Named {
         level: (*level).to_owned(),
         kind,
@@ -109,14 +130,13 @@ pub fn known(kind: Kind, id: &str, at: Span, book: &Rulebook, found: &mut Diagno
     if ids.contains(&id) {
         return Some(());
     }
-    let error = found.error(
-        "unknown-name",
-        at,
-        format!("expected the id of a {kind}, found `{id}`"),
-    );
-    if let Some(near) = nearest(id, ids) {
-        error.hint(format!("did you mean `{near}`?"));
-    }
+    found
+        .error(
+            "unknown-name",
+            at,
+            format!("expected the id of a {kind}, found `{id}`"),
+        )
+        .hint(instead(id, ids, "the book defines"));
     None
 }
 

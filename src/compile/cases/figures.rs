@@ -5,6 +5,7 @@ use super::{
         diagnostic::Diagnostics,
         fields::{self, Fields},
         resolve::Raw,
+        suggest::instead,
         written,
         yaml::{Node, Value},
     },
@@ -21,11 +22,13 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
         return;
     };
     let (kind, id) = text.split_once(' ').unwrap_or((text, "agency"));
-    let Some(kind) = expect::rule_kind(kind, subject.span, found) else {
+    let Some(kind) = expect::rule_kind(kind, expect::place_of_word(subject, 0), found) else {
         return;
     };
     let id = id.trim();
-    if kind != Kind::Agency && expect::known(kind, id, subject.span, book, found).is_none() {
+    if kind != Kind::Agency
+        && expect::known(kind, id, expect::place_of_word(subject, 1), book, found).is_none()
+    {
         return;
     }
     let Some(raw) = expect::raw_of(kind, id, raws) else {
@@ -35,12 +38,12 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
         return;
     };
     expect::something(wanted, found);
+    let given = match &raw.node.value {
+        Value::Mapping(keys) => keys.as_slice(),
+        _ => &[],
+    };
     for entry in entries {
-        let actual = match &raw.node.value {
-            Value::Mapping(keys) => keys.iter().find(|key| key.key == entry.key),
-            _ => None,
-        };
-        match actual {
+        match given.iter().find(|key| key.key == entry.key) {
             None => {
                 found
                     .error(
@@ -48,7 +51,12 @@ pub fn run(book: &Rulebook, fields: &Fields<'_>, raws: &[Raw], found: &mut Diagn
                         entry.key_span,
                         format!("expected a key of `{text}`, found `{}`", entry.key),
                     )
-                    .label(raw.node.span, "the rule is here");
+                    .label(raw.node.span, "the rule is here")
+                    .hint(instead(
+                        &entry.key,
+                        given.iter().map(|key| &*key.key),
+                        "the rule gives",
+                    ));
             }
             Some(actual) => {
                 if let Some((one, other)) = difference(&entry.value, &actual.value) {

@@ -7,7 +7,7 @@ use super::{
         diagnostic::Diagnostics,
         fields::{self, Fields, Keys},
         resolve::Raw,
-        suggest::nearest,
+        suggest::instead,
         written,
         yaml::Node,
     },
@@ -272,14 +272,17 @@ pub fn observation(node: &Node, found: &mut Diagnostics) -> Option<(Fact, bool)>
     let known = || Fact::ALL.iter().filter(|fact| **fact != Fact::DeviceHasReservoir);
     let fact = known().find(|fact| fact.words() == words);
     if fact.is_none() {
-        let error = found.error(
-            "unknown-observation",
-            node.span,
-            format!("expected something that can be observed, found `{text}`"),
-        );
-        if let Some(near) = nearest(words, known().map(|fact| fact.words())) {
-            error.hint(format!("did you mean `{near}`?"));
-        }
+        found
+            .error(
+                "unknown-observation",
+                node.span,
+                format!("expected something that can be observed, found `{text}`"),
+            )
+            .hint(instead(
+                words,
+                known().map(|fact| fact.words()),
+                "a case can speak of",
+            ));
     }
     fact.map(|fact| (*fact, holds))
 }
@@ -310,14 +313,13 @@ fn lookup<'a, Id>(
     found: &mut Diagnostics,
 ) -> Option<Id> {
     if id.is_none() {
-        let error = found.error(
-            "unknown-name",
-            node.span,
-            format!("expected the id of a {what}, found `{name}`"),
-        );
-        if let Some(near) = nearest(name, known) {
-            error.hint(format!("did you mean `{near}`?"));
-        }
+        found
+            .error(
+                "unknown-name",
+                node.span,
+                format!("expected the id of a {what}, found `{name}`"),
+            )
+            .hint(instead(name, known, "the book defines"));
     }
     id
 }

@@ -8,7 +8,7 @@ use super::{
         fields::{self, Fields, Keys},
         proof::{Scene, World},
         resolve::Raw,
-        suggest::nearest,
+        suggest::instead,
         yaml::Node,
     },
     expect::{self, Named},
@@ -84,14 +84,17 @@ fn step(node: &Node, procedure: &Procedure, found: &mut Diagnostics) -> Option<S
     let id = fields::plain(node, found)?;
     let place = procedure.steps.iter().position(|step| &*step.id == id);
     if place.is_none() {
-        let error = found.error(
-            "unknown-name",
-            node.span,
-            format!("expected a step of `{}`, found `{id}`", procedure.rule.id),
-        );
-        if let Some(near) = nearest(id, procedure.steps.iter().map(|step| &*step.id)) {
-            error.hint(format!("did you mean `{near}`?"));
-        }
+        found
+            .error(
+                "unknown-name",
+                node.span,
+                format!("expected a step of `{}`, found `{id}`", procedure.rule.id),
+            )
+            .hint(instead(
+                id,
+                procedure.steps.iter().map(|step| &*step.id),
+                "its steps are",
+            ));
     }
     place.and_then(|place| u16::try_from(place).ok()).map(StepId)
 }

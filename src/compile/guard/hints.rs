@@ -5,10 +5,11 @@ use core::ops::Range as Bytes;
 use super::{
     super::{
         names::Table,
-        suggest::{listed, nearest},
+        suggest::{instead, listed, nearest},
         written,
     },
     Vocabulary,
+    types::{dimension_of, dimension_of_measure},
     vocabulary::{COMPARISONS, DEVICE_IS, GROUP_IS, NAMED_VALUES},
     words::Words,
     written::Mistake,
@@ -111,7 +112,7 @@ pub fn after_condition(words: &Words<'_>, word: Bytes<usize>, end: &str) -> Mist
     }
     match in_table(&JOINING, found) {
         Some(ours) => mistake.hint(format!("write `{ours}`")),
-        None => mistake,
+        None => mistake.hint("write `and` or `or` before it, or take it out"),
     }
 }
 
@@ -142,14 +143,20 @@ pub fn no_comparison(words: &Words<'_>, measure: Measure) -> Mistake {
 }
 
 /// A second sign where a quantity should be: `==`, `=<`.
-pub fn second_sign(mistake: Mistake, sign: &str, found: &str) -> Mistake {
-    match DOUBLED
+pub fn second_sign(mut mistake: Mistake, sign: &str, words: &Words<'_>) -> Mistake {
+    let found = words.text().get(mistake.at.clone()).unwrap_or("");
+    let doubled = DOUBLED
         .iter()
-        .find(|(first, second, _)| *first == sign && *second == found)
-    {
-        Some((.., ours)) => mistake.hint(format!("write `{ours}`")),
-        None => mistake,
+        .find(|(first, second, _)| *first == sign && found.starts_with(*second));
+    let Some((_, second, ours)) = doubled else {
+        return mistake;
+    };
+    // Both signs are underlined, for ours takes the place of both.
+    let before = words.text().get(..mistake.at.start).unwrap_or("").trim_end();
+    if before.ends_with(sign) {
+        mistake.at = before.len() - sign.len()..mistake.at.start + second.len();
     }
+    mistake.hint(format!("write `{ours}`"))
 }
 
 /// Not the id of a device or group.
@@ -161,27 +168,32 @@ pub fn unknown_identity(
     table: &Table,
 ) -> Mistake {
     let name = words.piece(&word);
-    let second = words.peek_second().map_or("", |at| words.piece(&at));
-    let mistake = Mistake::new(
+    let mut mistake = Mistake::new(
         "unknown-name",
-        word,
+        word.clone(),
         format!("expected the id of a {what}, found `{name}`"),
     );
     if name.eq_ignore_ascii_case("not") {
-        let id = table.index(second).map_or("ID", |_| second);
+        // All that the hint takes the place of is underlined.
+        let before = words.text().get(..word.start).unwrap_or("").trim_end();
+        if before.ends_with(phrase) {
+            mistake.at.start = before.len() - phrase.len();
+        }
+        let second = words.peek_second();
+        let id = second.clone().map_or("", |at| words.piece(&at));
+        let id = table.index(id).map_or("ID", |_| id);
+        if let Some(second) = second
+            && id != "ID"
+        {
+            mistake.at.end = second.end;
+        }
         return mistake.hint(format!("write `not {phrase} {id}`"));
     }
-    match nearest(name, table.names()) {
-        Some(near) => mistake.hint(format!("did you mean `{near}`?")),
-        None => mistake.hint(format!(
-            "the book defines {}",
-            listed(table.names().take(12), "and")
-        )),
-    }
+    mistake.hint(instead(name, table.names(), "the book defines"))
 }
 
 /// Not something a measure can be compared with.
-pub fn unknown_value(name: &str, at: Bytes<usize>, vocabulary: &Vocabulary<'_>) -> Mistake {
+pub fn unknown_value(measure: Measure, name: &str, at: Bytes<usize>, vocabulary: &Vocabulary<'_>) -> Mistake {
     let mistake = Mistake::new(
         "unknown-name",
         at,
@@ -200,7 +212,22 @@ pub fn unknown_value(name: &str, at: Bytes<usize>, vocabulary: &Vocabulary<'_>) 
     let known = NAMED_VALUES.iter().map(|value| value.words);
     match nearest(name, known.chain(vocabulary.names.policies.names())) {
         Some(near) => mistake.hint(format!("did you mean `{near}`?")),
-        None => mistake,
+        None => {
+            let fits = |value| dimension_of(value) == Some(dimension_of_measure(measure));
+            let fitting: Vec<&str> = vocabulary
+                .policies
+                .iter()
+                .filter(|policy| fits(&policy.value))
+                .map(|policy| &*policy.rule.id)
+                .collect();
+            if fitting.is_empty() {
+                return mistake.hint("write a quantity: no policy is one that fits here");
+            }
+            mistake.hint(format!(
+                "write a quantity, or a policy that fits here: {}",
+                listed(fitting, "or")
+            ))
+        }
     }
 }
 

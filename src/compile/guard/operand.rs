@@ -58,11 +58,11 @@ impl Reader<'_> {
         }
         let begins_a_range = ["at", "under", "over"].contains(&name);
         if name.starts_with(|c: char| c.is_ascii_alphabetic()) && !begins_a_range {
-            return Err(hints::unknown_value(name, word, self.vocabulary));
+            return Err(hints::unknown_value(measure, name, word, self.vocabulary));
         }
         let (value, at) = self
             .quantity(measure, false)
-            .map_err(|mistake| hints::second_sign(mistake, sign, name))?;
+            .map_err(|mistake| hints::second_sign(mistake, sign, &self.words))?;
         if is_range(&value) {
             return Err(
                 Mistake::new("not-one-quantity", at, "expected one quantity, found a range")
@@ -124,7 +124,10 @@ impl Reader<'_> {
             at.clone(),
             format!("expected a range with a {end} end, found `{owner}`, which is {value}"),
         )
-        .hint(format!("write `{} in {owner}`", measure.words())))
+        .hint(format!(
+            "write `{owner}.{}`, the end it has, or give `{owner}` its {end} end",
+            if end == "low" { "high" } else { "low" }
+        )))
     }
 
     /// What follows `in`.
@@ -139,7 +142,7 @@ impl Reader<'_> {
         } else if name.starts_with(|c: char| c.is_ascii_alphabetic())
             && !["at", "under", "over"].contains(&name)
         {
-            return Err(hints::unknown_value(name, word, self.vocabulary));
+            return Err(hints::unknown_value(measure, name, word, self.vocabulary));
         } else {
             self.quantity(measure, true)?
         };

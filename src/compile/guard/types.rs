@@ -2,7 +2,7 @@
 
 use core::ops::Range as Bytes;
 
-use super::super::written::{Dimension, Mistake};
+use super::super::written::{Dimension, Mistake, Wanted};
 use crate::book::{GuardOp, Measure, Value};
 use crate::quantity::{Limit, Range};
 
@@ -65,6 +65,13 @@ pub fn check_dimension(measure: Measure, found: Option<Dimension>, at: Bytes<usi
             expected.words(),
             found.map_or("a ratio", Dimension::words)
         ),
+    )
+    .wanting(
+        "",
+        Wanted {
+            dimension: expected,
+            is_range: false,
+        },
     ))
 }
 
@@ -96,7 +103,8 @@ pub fn check_bounds(measure: Measure, value: &Value, at: Bytes<usize>) -> Result
             "out-of-bounds",
             at,
             format!("expected a saturation of at most 100 %, found {share}"),
-        )),
+        )
+        .hint("check the number: no oximeter shows more than 100 %")),
         _ => Ok(()),
     }
 }

@@ -99,5 +99,8 @@ impl<'a> Words<'a> {
             written.len() - last..written.len(),
             format!("expected {expected}, found the end of the guard"),
         )
+        .hint(format!(
+            "write {expected} after this, or take out what leads to it"
+        ))
     }
 }

@@ -95,11 +95,13 @@ pub fn read(
         if value == Some(0.0)
             && let Some(node) = fields.get(key)
         {
-            found.error(
-                "zero-size",
-                node.span,
-                format!("expected more than nothing for `{key}`, found 0"),
-            );
+            found
+                .error(
+                    "zero-size",
+                    node.span,
+                    format!("expected more than nothing for `{key}`, found 0"),
+                )
+                .hint("write what the maker states");
         }
     }
     if let (Some(contents), Some(factor), Some(node)) = (contents, factor, fields.get("factor")) {

@@ -179,11 +179,13 @@ impl Needed<'_> {
             && let Some(node) = self.value_node(id)
         {
             let span = node.span;
-            self.found.error(
-                "wrong-unit",
-                span,
-                format!("`{id}` is {what}, found {}", policy.value),
-            );
+            self.found
+                .error(
+                    "wrong-unit",
+                    span,
+                    format!("`{id}` is {what}, found {}", policy.value),
+                )
+                .hint(format!("write {what}"));
         }
         taken
     }
@@ -203,6 +205,7 @@ impl Needed<'_> {
             if let Some(other) = other {
                 error.label(other, format!("`{high_id}` is here"));
             }
+            error.hint("lower this one, or raise the other");
         }
     }
 

@@ -266,11 +266,13 @@ fn saturation(node: &Node, found: &mut Diagnostics) -> Option<Saturation> {
     let range: Range<Percent> = fields::range(node, found)?;
     let most = range.high.value().or(range.low.value());
     if most.is_some_and(|most| most.as_percent() > 100.0) {
-        found.error(
-            "out-of-bounds",
-            node.span,
-            format!("expected a saturation of at most 100 %, found {range}"),
-        );
+        found
+            .error(
+                "out-of-bounds",
+                node.span,
+                format!("expected a saturation of at most 100 %, found {range}"),
+            )
+            .hint("check the number: no oximeter shows more than 100 %");
         return None;
     }
     Some(Saturation::Range(range))
@@ -303,7 +305,7 @@ fn device_flow(
             None
         }
     };
-    let at = fields::place_in(node, &written::Mistake::new("", 0..name.len(), ""));
+    let at = fields::place_in(node, &(0..name.len()));
     let device = scope.names.devices.resolve(name.trim(), at, found, DeviceId);
     let (device, flow) = (device?, flow?);
     if let Some(known) = devices

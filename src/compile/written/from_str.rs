@@ -66,7 +66,7 @@ impl FromStr for Ratio {
 /// let range: Range<Flow> = "10 to 15 L/min".parse()?;
 /// assert!(range.holds("12 L/min".parse()?));
 /// let mistake = "15 to 10 L/min".parse::<Range<Flow>>().unwrap_err();
-/// assert_eq!((mistake.code, mistake.at), ("reversed-range", 0..8));
+/// assert_eq!((mistake.code, mistake.at), ("reversed-range", 0..14));
 /// # Ok::<(), oxyfolio::compile::written::Mistake>(())
 /// ```
 impl<Q: super::Measure> FromStr for Range<Q> {

@@ -86,7 +86,8 @@ pub fn written(text: &str) -> Result<(Written, usize), Mistake> {
                     low.unit.dimension().words(),
                     high.unit.dimension().words()
                 ),
-            ));
+            )
+            .hint("write both ends of a range in units of one kind"));
         }
         let range = Written::Range(Limit::Included(Box::new(low)), Limit::Included(Box::new(high)));
         return Ok((range, end));

@@ -134,7 +134,8 @@ pub fn leading(text: &str) -> Result<(Value, usize), Mistake> {
                         "not-one-quantity",
                         0..text.len(),
                         format!("expected {}, found a range", first.unit.dimension().words()),
-                    ));
+                    )
+                    .hint("write one quantity"));
                 }
             }
         }
@@ -156,7 +157,7 @@ pub fn ratio(text: &str) -> Result<Ratio, Mistake> {
             0..text.len(),
             format!("expected a ratio of air to oxygen, found `{}`", text.trim()),
         )
-        .hint("write it as `25 to 1`")),
+        .hint("write it with `to`, as in `25 to 1`")),
     }
 }
 
@@ -173,7 +174,7 @@ pub fn split_at<'a>(text: &'a str, example: &str) -> Result<(&'a str, &'a str, u
             0..text.len(),
             format!("expected two values joined by `at`, found `{}`", text.trim()),
         )
-        .hint(format!("write it as `{example}`"))),
+        .hint(format!("write both, with `at` between them: `{example}`"))),
     }
 }
 
@@ -230,7 +231,7 @@ fn bounded<Q: Measure>(
         };
         return Err(Mistake::new(
             "reversed-range",
-            from.number_at.start..to.number_at.end,
+            from.number_at.start..to.unit_at.end,
             format!("expected a range from low to high, found {from_text} before {to_text}"),
         )
         .hint(format!("write `{instead}`")));
@@ -249,10 +250,16 @@ fn nothing_left(text: &str, end: usize) -> Result<(), Mistake> {
         return Ok(());
     }
     let start = end + rest.len() - rest.trim_start().len();
+    // `6 L / min`, and `6 L /min`.
+    let is_unit = rest.trim_start().starts_with('/');
     Err(Mistake::new(
         "unexpected-text",
         start..start + rest.trim().len(),
         format!("expected the end of the quantity, found `{}`", rest.trim()),
     )
-    .hint("put remarks in the prose or in a `note`"))
+    .hint(if is_unit {
+        "write the unit without a space in it, as in `L/min`"
+    } else {
+        "take it out; remarks stand in the prose or in a `note`"
+    }))
 }
