@@ -13,6 +13,8 @@ mod common;
 mod decided;
 #[path = "cli/durations.rs"]
 mod durations;
+#[path = "cli/mended.rs"]
+mod mended;
 
 use std::fs;
 

@@ -17,6 +17,8 @@ mod support;
 mod form;
 #[path = "records/hostile.rs"]
 mod hostile;
+#[path = "records/mended.rs"]
+mod mended;
 #[path = "records/mistakes.rs"]
 mod mistakes;
 #[path = "records/pass.rs"]

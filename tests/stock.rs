@@ -23,6 +23,8 @@ mod dates;
 mod filling;
 #[path = "stock/hostile.rs"]
 mod hostile;
+#[path = "stock/mended.rs"]
+mod mended;
 #[path = "stock/minutes.rs"]
 mod minutes;
 #[path = "stock/mistakes.rs"]

@@ -26,6 +26,13 @@ pub fn with_tip(mut error: Error) -> Error {
         Some(ContextValue::String(found)) if error.kind() == ErrorKind::UnknownArgument => found.clone(),
         _ => return error,
     };
+    // A misspelled option behind `--` would be taken for a file.
+    if found.starts_with('-')
+        && let Some(ContextValue::StyledStrs(tips)) = error.get(ContextKind::Suggested)
+        && tips.iter().any(|tip| tip.to_string().contains(" as a value"))
+    {
+        error.remove(ContextKind::Suggested);
+    }
     if let Some(tip) = command.and_then(|command| tip(&command, &found)) {
         let tip = ContextValue::StyledStrs(vec![StyledStr::from(tip)]);
         error.insert(ContextKind::Suggested, tip);
