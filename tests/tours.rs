@@ -244,10 +244,10 @@ fn opens(options: &[&str]) {
         .stdout(Stdio::piped())
         .spawn()
         .unwrap();
+    // Kept until the end: the desk goes when nobody reads what it says.
+    let mut said = BufReader::new(desk.stdout.take().unwrap());
     let mut line = String::new();
-    BufReader::new(desk.stdout.take().unwrap())
-        .read_line(&mut line)
-        .unwrap();
+    said.read_line(&mut line).unwrap();
     let address = line.split("http://").nth(1).expect("an address").trim_end();
     let host = address.trim_end_matches('/');
     let mut asked = TcpStream::connect(host).unwrap();
