@@ -3,6 +3,11 @@
 //! Sums of gas: an E cylinder holds 0.28 L for each psi and a D 0.16, the factors that US textbooks print
 //! (tests/published). The rest is common practice, no source.
 
+use oxyfolio::check::duration::Supply;
+use oxyfolio::check::review::About;
+use oxyfolio::quantity::{Flow, Pressure, Temperature};
+use oxyfolio::{RULEBOOK, cylinder};
+
 use super::told::{Written, adult, later};
 
 /// From the cylinder to the open valve, as the demo rulebook has it.
@@ -410,4 +415,37 @@ fn the_bag_of_a_mask_that_has_one_is_not_forgotten_when_the_device_is_changed() 
             "step-skipped change-device 10:15:00",
         ]
     );
+}
+
+/// How long before its end the gas was gone: by the factor in the cold, where the gas would have lasted longer, by density in
+/// the heat (tests/oxygen holds it to CoolProp).
+#[test]
+fn the_gas_ended_by_the_lower_of_both_methods() {
+    let gone = |celsius: f64| {
+        let mut written = with(&[
+            ("cylinder=e", "cylinder=d"),
+            ("psi=2000", "psi=1000"),
+            ("10:17:30 read-gauge psi=1411", "10:17:30 read-gauge"),
+        ]);
+        written.celsius = Some(celsius);
+        let found = written.review(|finding| match finding.about {
+            About::WouldRunOut { short, .. } => Some(short.as_minutes()),
+            _ => None,
+        });
+        found.into_iter().flatten().next().expect("it ran out")
+    };
+    // 165 L were used; of 1000 psi 128 L are above 200 psi: 37 L, two minutes and a half of 15 L/min.
+    assert_eq!(gone(-15.0), 2.0);
+    let d = RULEBOOK.cylinder(cylinder::D).expect("a D");
+    let hot = Supply::of(&RULEBOOK, d).temperature(Temperature::celsius(50.0).expect("a temperature"));
+    let lasts = hot
+        .lasts(
+            Pressure::psi(1000.0).expect("a reading"),
+            Flow::litres_per_minute(15.0).expect("a flow"),
+        )
+        .expect("minutes");
+    let usable = lasts.by_density.usable.as_litres();
+    assert!(usable < 120.0, "{usable}");
+    assert_eq!(gone(50.0), ((165.0 - usable) / 15.0).floor());
+    assert_eq!(gone(50.0), 3.0);
 }
