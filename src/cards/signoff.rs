@@ -16,8 +16,9 @@ use crate::book::{OfficePaper, Rulebook};
 use crate::compare::{Change, Comparison, Direction, Reason, Side};
 use crate::compile::suggest::counted;
 
-/// The most lines of each part.
+/// The most lines of changed rules.
 const MOST_CHANGES: usize = 18;
+/// So many lines each other part has at least, and more where few rules changed.
 const MOST_LINES: usize = 5;
 /// The longest text that is told whole, in characters.
 const WHOLE: usize = 60;
@@ -95,6 +96,7 @@ impl Page {
         let of = |direction| rules().filter(|change| change.direction == direction).count();
         let verdicts: u32 = grid.verdicts.iter().map(|change| change.setups).sum();
         let share = |number: u32| format!("{number} of {}", grid.setups);
+        let room = Room::of(comparison);
         Self {
             frame: Frame::of(book, paper),
             old: side(&comparison.old),
@@ -122,11 +124,45 @@ impl Page {
             ],
             parts: vec![
                 changes(comparison),
-                durations(comparison),
-                cases(comparison),
-                setups(comparison),
+                durations(comparison, room.durations),
+                cases(comparison, room.cases),
+                setups(comparison, room.setups),
                 reprints(cards),
             ],
+        }
+    }
+}
+
+/// How many lines each part may have.
+struct Room {
+    durations: usize,
+    cases: usize,
+    setups: usize,
+}
+
+impl Room {
+    /// Room that changed rules leave goes round the other parts in turn; half of it, because a line may need two.
+    fn of(comparison: &Comparison) -> Self {
+        let wanted = [
+            comparison.grid.kinds.len(),
+            comparison.cases.iter().filter(|case| !case.minutes_only).count(),
+            comparison.durations.len(),
+        ];
+        let mut given = wanted.map(|lines| lines.min(MOST_LINES));
+        let mut spare = MOST_CHANGES.saturating_sub(comparison.changes.len()) / 2;
+        while spare > 0 && given != wanted {
+            for (given, wanted) in given.iter_mut().zip(wanted) {
+                if *given < wanted && spare > 0 {
+                    *given += 1;
+                    spare -= 1;
+                }
+            }
+        }
+        let [setups, cases, durations] = given;
+        Self {
+            durations,
+            cases,
+            setups,
         }
     }
 }
@@ -231,7 +267,7 @@ fn plain(about: String, text: String) -> Line {
     }
 }
 
-fn durations(comparison: &Comparison) -> Part {
+fn durations(comparison: &Comparison, room: usize) -> Part {
     let lines = comparison.durations.iter().map(|one| {
         plain(
             one.name.clone(),
@@ -250,12 +286,12 @@ fn durations(comparison: &Comparison) -> Part {
     part(
         "Minutes that move by more than one",
         lines.collect(),
-        MOST_LINES,
+        room,
         "None.",
     )
 }
 
-fn cases(comparison: &Comparison) -> Part {
+fn cases(comparison: &Comparison, room: usize) -> Part {
     let (minutes, verdicts): (Vec<_>, Vec<_>) = comparison.cases.iter().partition(|case| case.minutes_only);
     let lines = verdicts.iter().map(|case| {
         plain(
@@ -269,7 +305,7 @@ fn cases(comparison: &Comparison) -> Part {
     let mut part = part(
         "Worked cases that come out otherwise",
         lines.collect(),
-        MOST_LINES,
+        room,
         "None.",
     );
     if !minutes.is_empty() {
@@ -279,7 +315,7 @@ fn cases(comparison: &Comparison) -> Part {
     part
 }
 
-fn setups(comparison: &Comparison) -> Part {
+fn setups(comparison: &Comparison, room: usize) -> Part {
     let lines = comparison.grid.kinds.iter().map(|kind| {
         let comes = kind.comes.word();
         plain(
@@ -290,7 +326,7 @@ fn setups(comparison: &Comparison) -> Part {
     part(
         "Generated set-ups that are judged otherwise",
         lines.collect(),
-        MOST_LINES,
+        room,
         "None.",
     )
 }

@@ -59,6 +59,26 @@ fn a_page_to_sign() {
     }
 }
 
+/// A single number that moves all minutes: the room that other rules would take is given to what follows from it.
+#[test]
+fn room_that_changed_rules_leave_is_used() {
+    let copy = common::copy_of_rules();
+    common::edit(
+        copy.path(),
+        "10-how-long-it-lasts.md",
+        "value: 200 psi\n",
+        "value: 300 psi\n",
+    );
+    let (text, pages) = printed(copy.path(), "letter");
+    assert_eq!(pages, 1, "{text}");
+    let examples = text.matches("; for example ").count();
+    let minutes = text.matches(" shorter, ").count();
+    assert!(
+        examples + minutes > 12,
+        "{examples} examples and {minutes} cylinders: {text}"
+    );
+}
+
 /// So many and so long changes that they can't all stand on a page: the others are counted, and nothing is cut.
 #[test]
 fn too_much_for_a_page_is_counted() {
