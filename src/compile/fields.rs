@@ -192,8 +192,14 @@ pub fn report(node: &Node, mistake: Mistake, found: &mut Diagnostics) {
         mistake.advise(text, found.units);
     }
     let error = found.error(mistake.code, at, mistake.message);
-    if let Some(hint) = mistake.hint {
-        error.hint(hint);
+    match mistake.hint {
+        Some(hint) if hint == written::TAKE_OUT => {
+            error.hint(format!("{hint}; remarks stand in the prose or in a `note`"));
+        }
+        Some(hint) => {
+            error.hint(hint);
+        }
+        None => {}
     }
 }
 

@@ -172,3 +172,15 @@ pub fn not_with_errors(reading: &Reading, what: &str) -> Markup {
         }
     }
 }
+
+/// Words of the checker: what they quote is set as code, as the book's own words are.
+pub fn worded(text: &str) -> Markup {
+    let paired = text.matches('`').count().is_multiple_of(2);
+    html! {
+        @if paired {
+            @for (index, part) in text.split('`').enumerate() {
+                @if !index.is_multiple_of(2) { code { (visible(part)) } } @else { (visible(part)) }
+            }
+        } @else { (visible(text)) }
+    }
+}

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::{
     chapter,
-    page::Room,
+    page::{Room, worded},
     reading::Reading,
     routes::{Desk, Page},
 };
@@ -70,7 +70,7 @@ pub fn one(found: &Diagnostic, reading: &Reading, with_source: bool) -> Markup {
     let (word, class) = word(found);
     html! {
         div class={ "problem " (class) } {
-            p.what { strong { (word) } " " (visible(&found.message)) " " code { "[" (found.code) "]" } }
+            p.what { strong { (word) } " " (worded(&found.message)) " " code { "[" (found.code) "]" } }
             @if let Some(span) = found.span {
                 @let at = reading.sources.line_column(span);
                 p.where {
@@ -83,7 +83,7 @@ pub fn one(found: &Diagnostic, reading: &Reading, with_source: bool) -> Markup {
             }
             @for (span, words) in &found.labels {
                 p.label {
-                    (visible(words)) ": "
+                    (worded(words)) ": "
                     a href=(chapter::address(reading, *span)) {
                         (visible(&reading.title(span.file))) ", line " (reading.sources.line_column(*span).line)
                     }
@@ -99,7 +99,7 @@ fn lines(text: &str) -> Markup {
     html! {
         @for (index, line) in text.lines().enumerate() {
             @if index > 0 { br; }
-            (visible(line))
+            (worded(line))
         }
     }
 }

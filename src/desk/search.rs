@@ -93,7 +93,7 @@ fn find(reading: &Reading, words: &[String]) -> Vec<Found> {
                 },
                 address: format!("/chapter/{}#{}", escaped(&source.name), section.id),
                 line: reading.sources.line_column(at).line,
-                text: text.to_owned(),
+                text: in_a_line(text),
             });
             if all.len() > MOST {
                 return all;
@@ -103,11 +103,26 @@ fn find(reading: &Reading, words: &[String]) -> Vec<Found> {
     all
 }
 
-/// The text around the first word, with the words marked.
+/// A rule block's lines, without those that begin and end it, one after the other as they are read; prose as it is.
+fn in_a_line(text: &str) -> String {
+    if !text.starts_with("```") {
+        return text.to_owned();
+    }
+    let lines: Vec<&str> = text
+        .lines()
+        .map(|line| line.trim().trim_start_matches("- "))
+        .filter(|line| !line.is_empty() && !line.starts_with("```"))
+        .collect();
+    lines.join(" · ")
+}
+
+/// The text around the first word, with the words marked; no word is cut where it begins.
 fn excerpt(text: &str, words: &[String]) -> Markup {
     let marks = marks(text, words);
     let first = marks.first().map_or(0, |mark| mark.start);
     let from = text.floor_char_boundary(first.saturating_sub(AROUND));
+    let cut = text.get(from..first).and_then(|before| before.find(' '));
+    let from = from + cut.filter(|_| from > 0).map_or(0, |space| space + 1);
     let to = text.ceil_char_boundary((first + AROUND * 2).min(text.len()));
     let part = |range: Range<usize>| visible(text.get(range).unwrap_or(""));
     let mut at = from;

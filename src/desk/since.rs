@@ -10,7 +10,7 @@ use maud::{Markup, html};
 
 use super::{
     chapter,
-    page::{Room, numbered},
+    page::{Room, numbered, worded},
     query::{Query, escaped},
     reading::Reading,
     routes::{Desk, Page},
@@ -103,7 +103,7 @@ pub fn page(desk: &Desk, reading: &Reading, query: &Query) -> Page {
                     Ok(told) => (shown(reading, words, &told)),
                     Err(error) => div.refusal {
                         p { strong { "These editions can't be compared." } }
-                        p { (visible(words)) ": " (visible(&error)) }
+                        p { (visible(words)) ": " (worded(&error)) }
                     },
                 }
             } @else {
@@ -187,7 +187,7 @@ fn revisions(rules: &Path) -> Vec<(String, String, String)> {
 fn shown(reading: &Reading, words: &str, told: &Told) -> Markup {
     let comparison = &told.comparison;
     html! {
-        @if let Some(said) = comparison.one_name_for_two() { p.wrong { (visible(&said)) } }
+        @if let Some(said) = comparison.one_name_for_two() { p.wrong { (worded(&said)) } }
         dl.facts {
             @for (word, side) in [("Then", &comparison.old), ("Now", &comparison.new)] { dt { (word) } dd { (one_side(side)) } }
         }
@@ -377,7 +377,7 @@ fn cards(words: &str, cards: &Result<Vec<Reprint>, String>) -> Markup {
     html! {
         h2 { "Cards" }
         @match cards {
-            Err(error) => p.wrong { (visible(error)) },
+            Err(error) => p.wrong { (worded(error)) },
             Ok(cards) => {
                 @let differ: Vec<&Reprint> = cards.iter().filter(|card| !matches!(card.why, Why::Same)).collect();
                 @if differ.is_empty() { p { "What the cards say is the same." } }

@@ -7,7 +7,7 @@ mod asked;
 use maud::{Markup, html};
 
 use super::{
-    page::{Room, not_with_errors},
+    page::{Room, not_with_errors, worded},
     query::Query,
     reading::Reading,
     routes::Page,
@@ -50,7 +50,7 @@ fn asking(reading: &Reading, book: &Rulebook, query: &Query) -> Markup {
                     h2 #answer-heading { "Not yet asked" }
                     ul.mistakes {
                         @for (field, words) in &asked.mistakes {
-                            li { a href={ "#" (field.name()) } { (field.label()) } ": " (visible(words)) }
+                            li { a href={ "#" (field.name()) } { (field.label()) } ": " (worded(words)) }
                         }
                     }
                 }
@@ -134,7 +134,7 @@ fn text(field: Field, query: &Query, asked: &Asked, example: &str) -> Markup {
 fn wrong(field: Field, asked: &Asked) -> Markup {
     html! {
         @if let Some(words) = asked.mistake(field) {
-            span.wrong #{ (field.name()) "-wrong" } { (visible(words)) }
+            span.wrong #{ (field.name()) "-wrong" } { (worded(words)) }
         }
     }
 }

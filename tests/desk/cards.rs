@@ -6,7 +6,7 @@ use oxyfolio::desk::Options;
 
 use super::{
     common,
-    support::{open, open_with},
+    support::{as_written, open, open_with},
 };
 
 fn small() -> (String, Document) {
@@ -66,7 +66,7 @@ fn without_typst_the_page_says_how_to_get_it() {
     let (name, _) = small();
     let page = desk.page(&format!("/cards/{name}"));
     assert!(
-        page.contains(
+        as_written(&page).contains(
             "cannot find the typesetting program `no-such-program`; install it with: cargo install"
         )
     );

@@ -11,7 +11,7 @@ use oxyfolio::compile::{folder, render::visible};
 
 use super::{
     common,
-    support::{PATIENCE, open},
+    support::{PATIENCE, as_written, open},
 };
 
 const CHAPTER: &str = "05-delivery-devices.md";
@@ -25,11 +25,12 @@ fn a_problem_appears_where_it_stands_in_the_words_of_check_and_goes_again() {
     common::edit(rules.path(), CHAPTER, "flow: 1 to 6 L/min", "flow: 6 to 1 L/min");
     let page = desk.wait_for(&address, |page| page.contains("role=\"note\""));
     let rejected = folder::load(rules.path()).unwrap_err();
+    let said = as_written(&page);
     for found in &rejected.diagnostics {
         let escaped = |words: &str| visible(words).replace('<', "&lt;").replace('>', "&gt;");
-        assert!(page.contains(&escaped(&found.message)), "{}", found.message);
+        assert!(said.contains(&escaped(&found.message)), "{}", found.message);
         for hint in &found.hints {
-            assert!(page.contains(&escaped(hint)), "{hint}");
+            assert!(said.contains(&escaped(hint)), "{hint}");
         }
     }
     // Beside the rule it is about, and its source is open and marked.

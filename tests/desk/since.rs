@@ -9,7 +9,7 @@ use oxyfolio::desk::Options;
 use super::{
     common,
     repository::Repository,
-    support::{open, open_with},
+    support::{as_written, open, open_with},
 };
 
 const CHAPTER: &str = "05-delivery-devices.md";
@@ -77,7 +77,7 @@ fn an_edition_that_cannot_be_read_is_told() {
         ("git:HEAD", "is in no git repository"),
         ("git:--help", "can't be compared"),
     ] {
-        let page = desk.page(&format!("/since?with={with}"));
+        let page = as_written(&desk.page(&format!("/since?with={with}")));
         assert!(page.contains(words), "{with}: {page}");
     }
     assert!(desk.page("/since").contains("Choose the edition"));
@@ -141,8 +141,5 @@ fn a_revision_of_the_repository_is_compared_with_the_folder() {
     );
     let page = desk.wait_for("/since", |page| page.contains("three quarters more than"));
     assert!(!page.contains("The reason above it was not changed"), "{page}");
-    assert!(
-        desk.page("/since?with=git:three")
-            .contains("has no revision `three`")
-    );
+    assert!(as_written(&desk.page("/since?with=git:three")).contains("has no revision `three`"));
 }

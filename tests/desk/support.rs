@@ -141,6 +141,11 @@ fn parse(bytes: &[u8]) -> Answer {
     }
 }
 
+/// A page with the checker's words as the checker writes them: what it quotes stands between backticks.
+pub fn as_written(page: &str) -> String {
+    page.replace("<code>", "`").replace("</code>", "`")
+}
+
 /// Every file of a folder with its bytes.
 pub fn bytes_of(folder: &Path) -> Vec<(std::path::PathBuf, Vec<u8>)> {
     let mut files: Vec<_> = std::fs::read_dir(folder)

@@ -4,7 +4,10 @@ use oxyfolio::check::{Setup, check_setup};
 use oxyfolio::compile::folder;
 use oxyfolio::quantity::{Flow, Percent, Pressure, Temperature, Time, TimeUnit};
 
-use super::{common, support::open};
+use super::{
+    common,
+    support::{as_written, open},
+};
 
 fn escaped(text: &str) -> String {
     text.replace('&', "&amp;")
@@ -67,9 +70,9 @@ fn what_is_not_given_is_told_as_unknown_and_never_as_a_pass() {
 #[test]
 fn every_mistake_of_a_form_is_told_at_its_field() {
     let desk = open(&common::rules());
-    let page = desk.page(
+    let page = as_written(&desk.page(
         "/try?device=non-rebreathr&flow=many&spo2=101&pressure=10+L/min&condition=none&condition=retains-co2",
-    );
+    ));
     for (field, words) in [
         ("device", "did you mean `non-rebreather`?"),
         ("flow", "expected a number with its unit, found `many`"),

@@ -244,6 +244,9 @@ fn whole(text: &str) -> Result<Written, Mistake> {
     nothing_left(text, end).map(|()| written)
 }
 
+/// What to do with words after a quantity; a book has a place for them, a form or a command has none.
+pub(super) const TAKE_OUT: &str = "take it out";
+
 fn nothing_left(text: &str, end: usize) -> Result<(), Mistake> {
     let rest = text.get(end..).unwrap_or("");
     if rest.trim().is_empty() {
@@ -260,6 +263,6 @@ fn nothing_left(text: &str, end: usize) -> Result<(), Mistake> {
     .hint(if is_unit {
         "write the unit without a space in it, as in `L/min`"
     } else {
-        "take it out; remarks stand in the prose or in a `note`"
+        TAKE_OUT
     }))
 }

@@ -9,7 +9,7 @@ use axum::{
 use maud::{Markup, html};
 
 use super::{
-    page::{Room, not_with_errors, numbered},
+    page::{Room, not_with_errors, numbered, worded},
     query::{Query, escaped},
     reading::Reading,
     routes::{self, Desk, Page},
@@ -26,7 +26,7 @@ pub fn list(desk: &Desk, reading: &Reading, query: &Query) -> Page {
         div #cards data-part {
             @match reading.cards() {
                 None => (not_with_errors(reading, "no cards can be printed")),
-                Some(Err(error)) => p.wrong { (visible(&error.to_string())) },
+                Some(Err(error)) => p.wrong { (worded(&error.to_string())) },
                 Some(Ok(documents)) => {
                     p {
                         "Each of these prints on the agency's paper. A card belongs to the text it was printed from: its code is "
@@ -80,7 +80,7 @@ pub fn page(desk: &Desk, reading: &Reading, name: &str, query: &Query) -> Option
     let mut title = name.to_owned();
     let shown = match reading.cards() {
         None => not_with_errors(reading, "no cards can be printed"),
-        Some(Err(error)) => html! { p.wrong { (visible(&error.to_string())) } },
+        Some(Err(error)) => html! { p.wrong { (worded(&error.to_string())) } },
         Some(Ok(documents)) => {
             let document = named(documents, name)?;
             title = called(document);
@@ -108,7 +108,7 @@ fn pages(desk: &Desk, reading: &Reading, name: &str, document: &Document, with: 
         Err(error) => html! {
             div.refusal {
                 p { strong { "The cards can't be shown." } }
-                p { (visible(&error.to_string())) }
+                p { (worded(&error.to_string())) }
             }
         },
         Ok(set) => html! {
@@ -119,7 +119,7 @@ fn pages(desk: &Desk, reading: &Reading, name: &str, document: &Document, with: 
             @match &old {
                 Some(Ok(old)) => (both(name, document, &book.short_digest, set.len(), old)),
                 Some(Err(error)) => {
-                    p.wrong { "The cards of the last edition can't be shown: " (visible(error)) }
+                    p.wrong { "The cards of the last edition can't be shown: " (worded(error)) }
                     (alone(name, document, &book.short_digest, set.len()))
                 }
                 None => (alone(name, document, &book.short_digest, set.len())),

@@ -308,7 +308,7 @@ describe("the director", () => {
         text.replace("flow: 1 to 6 L/min", "flow: 6 to 1 L/min"),
       );
       await page.getByText("expected a range from low to high, found 6 before 1").first().waitFor();
-      await page.getByText("write `1 to 6 L/min`").first().waitFor();
+      await page.getByText("write 1 to 6 L/min").first().waitFor();
       assert.match(await page.locator("#state").textContent(), /1 error/);
       assert.equal(await page.evaluate(() => document.activeElement.id), "search-box", "the focus stays");
       assert.ok(await page.getByText("usual: 8 L/min").first().isVisible(), "what was open stays open");
