@@ -22,8 +22,12 @@ mod reference;
 mod setup;
 #[path = "oxygen/tables.rs"]
 mod tables;
+#[path = "oxygen/targets.rs"]
+mod targets;
 #[path = "oxygen/units.rs"]
 mod units;
+#[path = "oxygen/words.rs"]
+mod words;
 
 use oxyfolio::quantity::{Absolute, Flow, Gauge, Pressure, Temperature, Volume};
 
