@@ -18,6 +18,8 @@ mod laws;
 mod mended;
 #[path = "plan/mistakes.rs"]
 mod mistakes;
+#[path = "plan/order.rs"]
+mod order;
 #[path = "plan/program.rs"]
 mod program;
 #[path = "plan/support.rs"]

@@ -77,7 +77,8 @@ proptest! {
         let mut at = 0.0;
         for segment in &answer.segments {
             prop_assert_eq!(segment.from_minutes, at);
-            prop_assert!(segment.to_minutes >= at);
+            // What rounding leaves in a cylinder is no gas: no segment is as short as that.
+            prop_assert!(segment.to_minutes > at + 1e-9);
             prop_assert!(segment.pressure_after <= segment.pressure_before);
             at = segment.to_minutes;
         }

@@ -253,4 +253,35 @@ fn what_cannot_be_planned_is_refused() {
     assert_eq!(to(&plan(&[(5.0, 1.0)], &[(other, 2000.0)])), NoPlan::NotThisBook);
     let cold = plan(&[(5.0, 1.0)], &[(cylinder::D, 2000.0)]).read_at(celsius(-50.0));
     assert!(matches!(to(&cold), NoPlan::OutsideDomain(_)));
+    // Each says what was expected and what was found instead.
+    for (refused, words) in [
+        (
+            NoPlan::NoLegs,
+            "expected a plan with at least one leg, found none",
+        ),
+        (
+            NoPlan::NoCylinders,
+            "expected a plan with at least one cylinder, found none",
+        ),
+        (
+            NoPlan::NoFlow,
+            "expected a leg on which gas flows for some time, found none",
+        ),
+        (
+            NoPlan::NotThisBook,
+            "expected identifiers of this rulebook, found one of another",
+        ),
+        (
+            to(&cold),
+            "expected a temperature (for the density of oxygen) from -40 to 60 °C, found -50 °C",
+        ),
+    ] {
+        assert_eq!(refused.to_string(), words);
+    }
+}
+
+#[test]
+fn orders_have_the_words_of_the_command_line() {
+    assert_eq!(Order::FewestChanges.word(), "fewest-changes");
+    assert_eq!(Order::EmptiestFirst.word(), "emptiest-first");
 }
