@@ -33,6 +33,8 @@ mod mistakes;
 mod order;
 #[path = "stock/program.rs"]
 mod program;
+#[path = "stock/said.rs"]
+mod said;
 #[path = "stock/sheet.rs"]
 mod sheet;
 #[path = "stock/support.rs"]

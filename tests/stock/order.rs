@@ -80,6 +80,17 @@ fn unsafe_then_past_then_low_then_due() {
 }
 
 #[test]
+fn of_those_whose_test_is_due_the_sooner_comes_first_however_full() {
+    let sooner = good("sooner").tested(month("2021-12"));
+    let later = good("later").tested(month("2022-01")).pressure(psi(1200.0));
+    assert_eq!(order(&[later.clone(), sooner.clone()]), ["sooner", "later"]);
+    // Of those past their test the emptier does.
+    let earlier = good("earlier").tested(month("2020-01"));
+    let emptier = good("emptier").tested(month("2020-02")).pressure(psi(1200.0));
+    assert_eq!(order(&[earlier, emptier]), ["emptier", "earlier"]);
+}
+
+#[test]
 fn every_reason_has_its_place_and_its_words() {
     assert!(Reason::ALL.is_sorted());
     let mut words: Vec<_> = Reason::ALL.iter().map(|reason| reason.word()).collect();

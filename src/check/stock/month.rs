@@ -103,13 +103,10 @@ pub fn whole_months(time: Time) -> u32 {
     (months(time) * (1.0 + 1e-9)) as u32
 }
 
+/// Twelve months are a year to the minute, so whole years and months stay whole.
 fn months(time: Time) -> f64 {
     const MINUTES: f64 = 30.4375 * 24.0 * 60.0;
-    match time.written() {
-        (amount, TimeUnit::Year) => amount * 12.0,
-        (amount, TimeUnit::Month) => amount,
-        _ => time.as_minutes() / MINUTES,
-    }
+    time.as_minutes() / MINUTES
 }
 
 /// Whether a month begins no later than some time after a day. Months and years are counted on the calendar and rounded
