@@ -41,6 +41,9 @@ mod printed;
 #[path = "guards/random.rs"]
 mod random;
 #[cfg(test)]
+#[path = "guards/recorded.rs"]
+mod recorded;
+#[cfg(test)]
 #[path = "guards/state.rs"]
 mod state;
 #[cfg(test)]
