@@ -19,8 +19,12 @@ mod known;
 mod model;
 #[path = "equipment/outfit.rs"]
 mod outfit;
+#[path = "equipment/reliance.rs"]
+mod reliance;
 #[path = "equipment/second.rs"]
 mod second;
+#[path = "equipment/seen.rs"]
+mod seen;
 #[path = "equipment/states.rs"]
 mod states;
 #[path = "equipment/table.rs"]

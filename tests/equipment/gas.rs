@@ -148,6 +148,28 @@ proptest! {
     }
 }
 
+/// The reading is worked out in steps of 10 Pa and is never more than one below the truth, however little was drawn.
+#[test]
+fn a_reading_is_less_by_a_step_at_the_most() {
+    let (one, step) = (Volume::litres(3.0).unwrap(), 0.0015);
+    for number in 0..4_000_u32 {
+        let full = Pressure::<Gauge>::bar(0.5 + f64::from(number) * 0.0737).unwrap();
+        let temperature = Temperature::celsius(-40.0 + f64::from(number % 100)).unwrap();
+        let gas = Gas::new(one, temperature, full).unwrap();
+        // From a millionth of the gas to nearly all of it.
+        for drawn in [1e-9, 1e-6, 1e-4, 0.01, 0.3, 0.9] {
+            let left = take(gas, drawn * gas.usable_litres());
+            let shown = left.pressure();
+            let above = Pressure::<Gauge>::psi(shown.as_psi() + step).unwrap();
+            assert!(gas.held_at(shown).unwrap() <= left.litres());
+            assert!(
+                above > full || gas.held_at(above).unwrap() > left.litres(),
+                "{full} less {drawn}"
+            );
+        }
+    }
+}
+
 #[test]
 fn what_is_not_known_is_no_number() {
     let (one, room) = (Volume::litres(1.0).unwrap(), Temperature::celsius(20.0).unwrap());

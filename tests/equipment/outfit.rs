@@ -1,11 +1,14 @@
 //! Actions and time on the equipment with its gas.
 
 use oxyfolio::book::Action;
-use oxyfolio::equipment::{Gas, Given, Known, Loss, Outfit, Part, Regulator, State};
+use oxyfolio::equipment::{Gas, Given, Known, Loss, Outfit, Part, REGULATOR_SPACE, Regulator, State};
 use oxyfolio::quantity::{Flow, Gauge, Pressure, Temperature, Time, Volume};
 use proptest::prelude::*;
 
-use super::invariants;
+use super::{
+    invariants,
+    states::{WRITABLE, writable},
+};
 
 fn cylinder(psi: f64) -> Gas {
     Gas::new(
@@ -123,6 +126,83 @@ fn amounts_must_be_given() {
         refusal.to_string(),
         "the gas of the cylinder that is brought is not given"
     );
+}
+
+fn act(outfit: Outfit, action: Action) -> Outfit {
+    outfit.act(action, Given::Nothing).unwrap()
+}
+
+/// At one temperature a gas fills two spaces in proportion to their size (Boyle's law): so much for each litre here and there.
+#[test]
+fn a_regulator_fills_to_the_pressure_of_the_cylinder() {
+    let (before, after) = (cylinder(2000.0), open(2000.0).gas());
+    let taken = before.litres() - after.litres();
+    assert!(
+        (taken / REGULATOR_SPACE - after.usable_litres() / 2.9).abs() < 1e-9,
+        "{taken}"
+    );
+}
+
+#[test]
+fn a_valve_turned_again_takes_and_gives_nothing() {
+    let outfit = open(2000.0);
+    // Opened again, or closed and opened at once: the regulator is full already.
+    assert_eq!(act(outfit, Action::OpenCylinder), outfit);
+    let closed = act(outfit, Action::CloseCylinder);
+    let again = act(closed, Action::OpenCylinder);
+    assert!((again.gas().litres() - outfit.gas().litres()).abs() < 1e-9);
+    // With nothing on it no regulator is filled.
+    let away = Outfit::new(State::PUT_AWAY, cylinder(2000.0), Flow::ZERO);
+    let blown = act(act(away, Action::OpenCylinder), Action::CloseCylinder);
+    assert_eq!(blown.gas(), away.gas());
+    // And what a valve holds back that was opened without a regulator is no gas that the regulator has.
+    let mut fitted = blown;
+    for action in [
+        Action::SeatRegulator,
+        Action::TightenRegulator,
+        Action::OpenCylinder,
+    ] {
+        fitted = act(fitted, action);
+    }
+    assert_eq!(fitted.gas(), outfit.gas());
+}
+
+#[test]
+fn closing_a_closed_valve_does_not_fill_the_regulator() {
+    let leaking = act(open(2000.0), Action::CloseCylinder).leaking(flow(0.5));
+    // A hundredth of a litre at 2000 psi is some litre and a half: three minutes at half a litre a minute.
+    let waited = leaking.pass(minutes(2.0));
+    let again = act(waited, Action::CloseCylinder);
+    assert!(again.state().pressurised && !again.pass(minutes(1.5)).state().pressurised);
+    assert_eq!(again, waited);
+}
+
+#[test]
+fn a_flow_turned_on_and_off_at_once_leaves_all_as_it_was() {
+    let outfit = open(2000.0);
+    let on = outfit.act(Action::SetFlow, Given::Flow(flow(15.0))).unwrap();
+    assert_ne!(on, outfit);
+    assert_eq!(act(on, Action::ZeroFlow), outfit);
+}
+
+#[test]
+fn time_alone_does_nothing_but_through_an_open_valve_with_nothing_on_it() {
+    for psi in [0.0, 2000.0] {
+        let gas = cylinder(psi);
+        for state in (0..WRITABLE).map(writable) {
+            let outfit = Outfit::new(state, gas, Flow::ZERO);
+            let later = outfit.pass(minutes(60.0));
+            if state.cylinder.open && state.regulator == Regulator::Off {
+                // The cylinder is empty, and that is all.
+                let mut empty = outfit.state();
+                empty.cylinder.empty = true;
+                assert!(later.gas().is_empty());
+                assert_eq!(later.state(), empty);
+            } else {
+                assert_eq!(later, outfit, "{state:?}");
+            }
+        }
+    }
 }
 
 #[derive(Clone, Copy, Debug)]
