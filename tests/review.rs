@@ -11,6 +11,9 @@
 
 #[path = "review/differential.rs"]
 mod differential;
+#[cfg(feature = "compile")]
+#[path = "review/drawn.rs"]
+mod drawn;
 #[path = "review/generate.rs"]
 mod generate;
 #[path = "review/made.rs"]

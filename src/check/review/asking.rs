@@ -126,14 +126,15 @@ impl<'b, E: Evaluator<'b>> Replay<'_, 'b, E> {
             let (mut early, mut late) = (0.0, 1.0);
             for _ in 0..HALVINGS {
                 let middle = f64::midpoint(early, late);
-                self.set_gas(self.ledger.pressure_before(stretch.litres * (1.0 - middle)));
+                let then = self.ledger.before(stretch.litres * (1.0 - middle)).unzip();
+                self.set_gas(then.0, then.1);
                 if self.evaluator.broken_row(&self.row).there.contains(hazard) {
                     late = middle;
                 } else {
                     early = middle;
                 }
             }
-            let pressure = self.ledger.pressure_before(stretch.litres * (1.0 - late));
+            let (pressure, _) = self.ledger.before(stretch.litres * (1.0 - late)).unzip();
             let mut seen = seen;
             seen.at = Some(
                 stretch
@@ -155,7 +156,7 @@ impl<'b, E: Evaluator<'b>> Replay<'_, 'b, E> {
             let same = self.asked.gas == told;
             if !same {
                 self.asked.gas = told;
-                self.set_gas(self.ledger.pressure());
+                self.set_gas(self.ledger.pressure(), None);
             }
             return !same;
         };
@@ -171,7 +172,7 @@ impl<'b, E: Evaluator<'b>> Replay<'_, 'b, E> {
             return false;
         }
         let pressure = self.ledger.pressure();
-        self.set_gas(pressure);
+        self.set_gas(pressure, Some(left));
         let litres = pressure.map_or(f64::INFINITY, |pressure| {
             self.kinds
                 .next_level(pressure, left, flow, |level| self.ledger.held(level))
@@ -180,13 +181,14 @@ impl<'b, E: Evaluator<'b>> Replay<'_, 'b, E> {
         true
     }
 
-    fn set_gas(&mut self, pressure: Option<Pressure<Gauge>>) {
+    fn set_gas(&mut self, pressure: Option<Pressure<Gauge>>, litres: Option<f64>) {
         self.row.set_pressure(pressure);
         if self.kinds.minutes_left {
             let flow = self.flow().filter(|flow| *flow > Flow::ZERO);
             let left = pressure
+                .zip(litres)
                 .zip(flow)
-                .and_then(|(pressure, flow)| self.ledger.minutes_left(pressure, flow));
+                .and_then(|((pressure, litres), flow)| self.ledger.minutes_left(pressure, litres, flow));
             self.row.set_minutes_left(left);
         }
     }

@@ -202,8 +202,8 @@ impl<'b> Ledger<'b> {
         }
     }
 
-    /// The pressure after a share of the gas of the last stretch of time was still to be used.
-    pub fn pressure_before(&self, litres: f64) -> Option<Pressure<Gauge>> {
+    /// Pressure and litres while so much of the gas of the last stretch of time was still to be used.
+    pub fn before(&self, litres: f64) -> Option<(Pressure<Gauge>, f64)> {
         let reading = self.reading.as_ref().filter(|reading| !reading.lost)?;
         let gas = Gas::new(
             self.cylinder?.water_capacity,
@@ -212,7 +212,7 @@ impl<'b> Ledger<'b> {
         )
         .ok()?;
         let gas = gas.less((reading.used - litres).max(0.0));
-        Some(gas.pressure())
+        Some((gas.pressure(), gas.litres()))
     }
 
     /// Whether it can be told how much is left.
@@ -222,9 +222,8 @@ impl<'b> Ledger<'b> {
             .is_some_and(|reading| !reading.lost && reading.gas.is_some())
     }
 
-    /// How long the gas lasts at a flow, in whole minutes.
-    pub fn minutes_left(&self, pressure: Pressure<Gauge>, flow: Flow) -> Option<Time> {
-        let held = self.litres()?;
+    /// How long so many litres last at a flow, in whole minutes.
+    pub fn minutes_left(&self, pressure: Pressure<Gauge>, held: f64, flow: Flow) -> Option<Time> {
         let supply = Supply::of(self.book, self.cylinder?);
         let minutes = supply.minutes_of((held, self.kept()?), pressure, flow).ok()?;
         Time::minutes(f64::from(minutes)).ok()
