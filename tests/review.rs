@@ -9,6 +9,8 @@
 )]
 #![cfg(feature = "alloc")]
 
+#[path = "review/clock.rs"]
+mod clock;
 #[path = "review/differential.rs"]
 mod differential;
 #[cfg(feature = "compile")]
@@ -20,5 +22,7 @@ mod generate;
 mod made;
 #[path = "review/told.rs"]
 mod told;
+#[path = "review/words.rs"]
+mod words;
 #[path = "review/worked.rs"]
 mod worked;

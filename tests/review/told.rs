@@ -1,9 +1,10 @@
 //! Runs written as short text, and findings as short lines, so that a test can be read.
 //!
-//! An event is a line: the time, what was done, then `key=value`. `14:05:00 set-flow flow=15 device=non-rebreather`.
+//! An event is a line: the time, what was done, then `key=value`. `14:05:00 set-flow flow=15 device=non-rebreather`. What could
+//! not be read is `flow=?`.
 
 use oxyfolio::book::{Action, ConditionId, GroupId};
-use oxyfolio::check::review::{Event, Finding, Moment, Notes, Reviewer, Run};
+use oxyfolio::check::review::{Event, Field, Finding, Moment, Notes, Reviewer, Run};
 use oxyfolio::quantity::{Flow, Percent, Pressure, Temperature};
 use oxyfolio::{RULEBOOK, hazard};
 
@@ -74,6 +75,18 @@ fn event(line: &str) -> Event {
             assert!(event.action.is_some(), "no action `{word}`");
             continue;
         };
+        if value == "?" {
+            event.unreadable = event.unreadable.with(match key {
+                "do" => Field::Do,
+                "flow" => Field::Flow,
+                "psi" => Field::Pressure,
+                "spo2" => Field::Spo2,
+                "device" => Field::Device,
+                "cylinder" => Field::Cylinder,
+                other => panic!("no key `{other}`"),
+            });
+            continue;
+        }
         let number = || value.parse::<f64>().expect("a number");
         match key {
             "flow" => event.flow = Some(Flow::litres_per_minute(number()).unwrap()),

@@ -11,7 +11,7 @@ use oxyfolio::{RULEBOOK, cylinder};
 use super::told::{Written, adult, later};
 
 /// From the cylinder to the open valve, as the demo rulebook has it.
-const READY: &str = "
+pub const READY: &str = "
     10:00:00 put-on-gloves
     10:00:10 keep-flames-away
     10:00:20 assess-patient spo2=90
@@ -35,7 +35,7 @@ const READY: &str = "
     10:03:40 check-leaks
     10:03:50 read-gauge psi=2000
     ";
-const MASK: &str = "
+pub const MASK: &str = "
     10:04:00 keep-flames-away
     10:04:10 explain-to-patient
     10:04:20 connect-device device=non-rebreather
@@ -49,7 +49,7 @@ const MASK: &str = "
     10:05:40 write-down
     ";
 /// Eleven minutes of 15 L/min end with this: 165 L, and 2000 - 165 / 0.28 = 1411 psi.
-const OFF: &str = "
+pub const OFF: &str = "
     10:15:00 assess-patient spo2=96
     10:15:10 explain-to-patient
     10:15:30 remove-device
@@ -59,7 +59,7 @@ const OFF: &str = "
     10:16:10 watch-patient spo2=96
     10:16:20 write-down
     ";
-const DOWN: &str = "
+pub const DOWN: &str = "
     10:17:00 remove-device
     10:17:10 secure-cylinder
     10:17:20 keep-flames-away
@@ -73,11 +73,11 @@ const DOWN: &str = "
     10:18:40 write-down
     ";
 
-fn whole() -> String {
+pub fn whole() -> String {
     [READY, MASK, OFF, DOWN].concat()
 }
 
-fn with(edits: &[(&str, &str)]) -> Written {
+pub fn with(edits: &[(&str, &str)]) -> Written {
     let text = edits.iter().fold(whole(), |text, (old, new)| {
         assert!(text.contains(old), "no `{old}` in the run");
         text.replace(old, new)
