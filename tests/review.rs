@@ -20,6 +20,8 @@ mod drawn;
 mod generate;
 #[path = "review/made.rs"]
 mod made;
+#[path = "review/patient.rs"]
+mod patient;
 #[path = "review/told.rs"]
 mod told;
 #[path = "review/words.rs"]
