@@ -22,6 +22,8 @@ mod generate;
 mod made;
 #[path = "review/patient.rs"]
 mod patient;
+#[path = "review/readings.rs"]
+mod readings;
 #[path = "review/told.rs"]
 mod told;
 #[path = "review/words.rs"]

@@ -304,15 +304,18 @@ impl<'b> Ledger<'b> {
         } else {
             NO_TEMPERATURE
         };
-        let uncertainty =
-            gauges + self.tolerance.flow * before.used + before.most_flow * clock + share * used.abs();
+        // What gauge and temperature leave open grows with the size; what flowmeter and clock do doesn't.
+        let of_size = gauges + share * used.abs();
+        let of_flow = self.tolerance.flow * before.used + before.most_flow * clock;
+        let uncertainty = of_size + of_flow;
         let more = used - before.used;
         if more.abs() <= uncertainty {
             return Some(Compared::Fine);
         }
         let fits = |other: &&'b Cylinder| {
             let scale = other.water_capacity.as_litres() / cylinder.water_capacity.as_litres();
-            !core::ptr::eq(*other, cylinder) && (used * scale - before.used).abs() <= uncertainty * scale
+            !core::ptr::eq(*other, cylinder)
+                && (used * scale - before.used).abs() <= of_size * scale + of_flow
         };
         let off = |other: &&'b Cylinder| {
             let scale = other.water_capacity.as_litres() / cylinder.water_capacity.as_litres();
