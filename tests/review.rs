@@ -24,6 +24,8 @@ mod made;
 mod patient;
 #[path = "review/readings.rs"]
 mod readings;
+#[path = "review/refused.rs"]
+mod refused;
 #[path = "review/told.rs"]
 mod told;
 #[path = "review/words.rs"]
