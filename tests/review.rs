@@ -26,6 +26,8 @@ mod patient;
 mod readings;
 #[path = "review/refused.rs"]
 mod refused;
+#[path = "review/steps.rs"]
+mod steps;
 #[path = "review/told.rs"]
 mod told;
 #[path = "review/words.rs"]

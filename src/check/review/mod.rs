@@ -31,8 +31,8 @@
 //!
 //! **Steps.** A record doesn't say which procedure a step belongs to. Every reading of it that the book allows is followed;
 //! when none is left, the one that needs the fewest excuses is told. A look more than the book asks for, and a step done
-//! again, are never wrong. A critical step that is missing is a finding; where what it does was so already, only a note. A
-//! step that isn't critical may be left out.
+//! again, are never wrong. A critical step that is missing is a finding; where what it does was so already, only a note, but a
+//! look that is missing never is one. A step that isn't critical may be left out.
 //!
 //! **The patient's saturation.** That it is low is nobody's fault. A hazard that asks for the saturation, and a target, are
 //! found only where the reading was out for longer than the target's time without a change of oxygen in the right direction.

@@ -14,7 +14,7 @@ use super::{
 };
 use crate::book::{Action, Kind, ProcedureId, Rule, Rulebook, Step};
 use crate::check::Level;
-use crate::equipment::{Known, Refusal, State};
+use crate::equipment::{Known, Refusal, State, row};
 use crate::guard::Evaluator;
 
 /// Reviews runs against one book. Made once; may be shared between threads, each with [`Notes`] of its own.
@@ -271,9 +271,10 @@ impl<'b, E: Evaluator<'b>> Reviewer<'b, E> {
     }
 }
 
-/// Whether a step that is missing would have changed nothing: what it does was so already, and is known to have been.
+/// Whether a step that is missing would have changed nothing: what it does was so already, and is known to have been. A look does
+/// nothing to the equipment, and what it would have shown nobody knows.
 fn already_so(notes: &Notes<'_>, event: u32, step: &Step) -> bool {
-    State::concerns(step.action)
+    row(step.action).iter().any(|case| !case.does.is_empty())
         && notes.known.get(event as usize).is_some_and(|before| {
             let same = before.after(step.action) == Ok(*before);
             same && before.state().is_some()
