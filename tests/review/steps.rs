@@ -88,6 +88,17 @@ fn a_look_after_what_it_comes_before_is_told() {
     );
 }
 
+/// A bag is filled in a procedure for devices that have one. With a cannula it has no place.
+#[test]
+fn a_step_of_another_devices_procedure_is_out_of_place() {
+    let cannula = MASK
+        .replace("non-rebreather", "nasal-cannula")
+        .replace("flow=15", "flow=2");
+    let down = DOWN.replace("psi=1411", "psi=1920");
+    let found = steps(&[READY, &cannula, OFF, &down].concat());
+    assert_eq!(found, ["step-out-of-place apply-cannula 10:04:50"]);
+}
+
 /// What a procedure doesn't follow is told, whichever it is.
 #[test]
 fn a_procedure_that_does_not_follow_is_told() {

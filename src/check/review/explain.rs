@@ -20,8 +20,9 @@ const LATE: u32 = 2;
 const MISSING: u32 = 3;
 /// The price of something out of place.
 const OUT_OF_PLACE: u32 = 6;
-/// The price of a step with a device the procedure isn't for.
-const OTHER_DEVICE: u32 = 6;
+/// The price of a step with a device the procedure isn't for. It is no finding by itself, and so is dearer than one that is:
+/// what has no place in the device's own procedure is told as that.
+const OTHER_DEVICE: u32 = 7;
 /// The price of beginning in the middle: with a procedure that follows others.
 const MIDDLE: u32 = 1;
 /// The price of a procedure that doesn't follow.
