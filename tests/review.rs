@@ -9,6 +9,8 @@
 )]
 #![cfg(feature = "alloc")]
 
+#[path = "review/again.rs"]
+mod again;
 #[path = "review/clock.rs"]
 mod clock;
 #[path = "review/differential.rs"]
