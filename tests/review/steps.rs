@@ -123,3 +123,40 @@ fn a_record_that_begins_in_the_middle_knows_nothing_of_before() {
     let whole = adult(&[READY, MASK, OFF, DOWN].concat()).found();
     assert_eq!(whole, [""; 0]);
 }
+
+/// A step done before many that come first is too early once, at its own time.
+#[test]
+fn a_step_before_many_is_too_early_once() {
+    let late = "10:05:01 explain-to-patient\n10:05:02 read-gauge psi=2000\n10:05:03 fill-reservoir\n10:05:10 route-tubing";
+    let edits = [
+        ("10:04:10 explain-to-patient\n", ""),
+        ("10:04:30 read-gauge psi=2000\n", ""),
+        ("10:04:50 fill-reservoir\n", ""),
+        ("10:05:10 route-tubing", late),
+    ];
+    assert_eq!(edited(&edits), ["step-too-early apply-reservoir-mask 10:05:00"]);
+}
+
+/// No procedure of the book lays a cylinder down: nowhere is that wrong, nor does it hide what is.
+#[test]
+fn what_is_in_no_procedure_is_wrong_nowhere() {
+    let down = "10:00:00 lay-cylinder-down\n";
+    let ready = READY.replace("10:00:00", "10:00:01");
+    assert_eq!(steps(&[down, &ready, MASK, OFF, DOWN].concat()), [""; 0]);
+    assert_eq!(
+        edited(&[(
+            "10:05:40 write-down",
+            "10:05:40 write-down\n10:05:50 lay-cylinder-down"
+        )]),
+        [""; 0]
+    );
+    // Begun in the middle after it, and the bag filled too late.
+    let mask = MASK.replace("10:04:50 fill-reservoir\n", "").replace(
+        "10:05:10 route-tubing",
+        "10:05:05 fill-reservoir\n10:05:10 route-tubing",
+    );
+    assert_eq!(
+        steps(&[down, &mask, OFF, DOWN].concat()),
+        ["step-too-early apply-reservoir-mask 10:05:00"]
+    );
+}

@@ -138,25 +138,20 @@ impl Explainer {
         self.leaving.clear();
         if read == 0 {
             for (procedure, plan) in chart.all() {
-                let price = if plan.procedure.follows.is_empty() {
-                    0
-                } else {
-                    MIDDLE
-                };
-                begin(&mut self.next, plan, None, read, procedure, price, done);
+                begin(&mut self.next, plan, None, read, procedure, beginning(plan), done);
             }
             if self.next.is_empty() {
-                // Nothing in the book begins so; it may be any procedure.
-                for (procedure, _) in chart.all() {
+                // It is in no procedure of the book, and so harmless; any may follow it.
+                for (procedure, plan) in chart.all() {
                     let node = Node {
                         before: None,
                         read,
                         procedure,
                         done: 0,
                         told: 0,
-                        price: OUT_OF_PLACE,
+                        price: beginning(plan),
                         idle: 0,
-                        how: How::OutOfPlace,
+                        how: How::Nothing,
                     };
                     keep(&mut self.next, node);
                 }
@@ -335,6 +330,15 @@ fn keep(nodes: &mut Vec<Node>, node: Node) {
         Some(other) if (other.price, other.idle) <= (node.price, node.idle) => {}
         Some(other) => *other = node,
         None => nodes.push(node),
+    }
+}
+
+/// The price of a record that begins with a procedure.
+fn beginning(plan: &Plan<'_>) -> u32 {
+    if plan.procedure.follows.is_empty() {
+        0
+    } else {
+        MIDDLE
     }
 }
 
