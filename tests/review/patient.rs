@@ -197,17 +197,21 @@ fn readings_alone_are_judged_line_by_line() {
 fn a_flow_never_turned_on_is_no_flow() {
     let mask = MASK.replace("10:04:40 set-flow flow=15\n", "");
     assert!(!mask.contains("set-flow"));
-    let found = adult(&[READY, &mask].concat()).found();
-    for line in [
-        "flow-too-low non-rebreather 10:05:00",
-        "hazard no-flow-on-patient 10:05:00",
-    ] {
-        assert!(found.iter().any(|found| found == line), "no {line} in {found:#?}");
+    // Begun in the middle: a regulator is opened with its flow at zero, or the cylinder would not have been.
+    let middle = "10:03:00 close-cylinder\n10:03:10 tighten-regulator\n10:03:30 open-cylinder\n";
+    for ready in [READY, middle] {
+        let found = adult(&[ready, &mask].concat()).found();
+        for line in [
+            "flow-too-low non-rebreather 10:05:00",
+            "hazard no-flow-on-patient 10:05:00",
+        ] {
+            assert!(found.iter().any(|found| found == line), "no {line} in {found:#?}");
+        }
+        assert!(
+            !found.iter().any(|found| found.starts_with("flow-not-recorded")),
+            "{found:#?}"
+        );
     }
-    assert!(
-        !found.iter().any(|found| found.starts_with("flow-not-recorded")),
-        "{found:#?}"
-    );
 }
 
 /// A line that says the flow is on says so even where the last thing done was to turn it off.
@@ -247,5 +251,36 @@ fn what_is_missing_is_told_by_the_rule_that_needs_it() {
     assert!(
         looked.contains(&"end-not-recorded shut-down".to_owned()),
         "{looked:#?}"
+    );
+}
+
+/// After something that can't be read nothing older stands in: not the flow, which it may have changed, nor the device. What
+/// the line itself says holds.
+#[test]
+fn after_an_unreadable_deed_flow_and_device_are_unknown() {
+    let blanks = |line: &str| {
+        let mut found = adult(&format!(
+            "10:00:00 connect-device device=non-rebreather
+            10:01:00 set-flow flow=15
+            10:01:30 fill-reservoir
+            10:02:00 place-device
+            10:02:10 watch-patient spo2=96
+            10:02:30 {line}
+            10:03:00 place-device
+            10:05:00 watch-patient spo2=96"
+        ))
+        .found();
+        found.retain(|found| found.starts_with("flow-") || found.starts_with("device-"));
+        found
+    };
+    let (flow, device) = ("flow-not-recorded agency", "device-not-recorded agency");
+    assert_eq!(blanks("write-down"), [""; 0]);
+    assert_eq!(blanks("do=?"), [device, flow]);
+    assert_eq!(blanks("do=? flow=12"), [device]);
+    assert_eq!(blanks("do=? device=non-rebreather"), [flow]);
+    // A flow above the mask's is told from the line on that says so.
+    assert_eq!(
+        blanks("do=? device=non-rebreather flow=25"),
+        ["flow-too-high non-rebreather 10:03:00"]
     );
 }

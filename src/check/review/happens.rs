@@ -181,9 +181,13 @@ impl<'b, E: Evaluator<'b>> Replay<'_, 'b, E> {
             self.device = None;
         }
         if event.unreadable.has(Field::Do) {
-            // Something was done, and nobody can say what.
+            // Something was done, and nobody can say what; only what the line itself says holds from then on.
             self.known = Known::NOTHING;
             self.ledger.lose();
+            self.flow = event.flow;
+            if event.device.is_none() {
+                self.wear(None);
+            }
         }
     }
 
