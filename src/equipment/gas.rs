@@ -150,10 +150,11 @@ impl Gas {
                 (high, held_high) = (at, held);
                 was
             };
-            // The line through the last two points; where it ends beside the last one, the step beyond is asked.
+            // The line through the last two points. Rounded down, it can end on the last one only where that holds too little:
+            // the step beyond is asked.
             next = secant(was, held_was, at, held, self.litres);
             if next == at {
-                next = if held <= self.litres { at + 1.0 } else { at - 1.0 };
+                next += 1.0;
             }
             step += 1;
         }

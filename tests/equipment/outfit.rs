@@ -201,6 +201,11 @@ fn time_alone_does_nothing_but_through_an_open_valve_with_nothing_on_it() {
             } else {
                 assert_eq!(later, outfit, "{state:?}");
             }
+            // No time is no time, though a valve leaks.
+            let leaking = outfit.leaking(flow(0.5));
+            if !state.cylinder.open {
+                assert_eq!(leaking.pass(Time::ZERO), leaking, "{state:?}");
+            }
         }
     }
 }
