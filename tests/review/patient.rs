@@ -124,6 +124,20 @@ fn stopping_ends_too_much_and_not_too_little() {
             "target-exceeded adult-general 10:10:40 10:15:45",
         ]
     );
+    // And where no more than its time passes after it, nothing more is told.
+    assert_eq!(
+        about_target(&[
+            HIGH,
+            assess,
+            watch,
+            write,
+            (
+                "10:05:40 write-down",
+                "10:05:40 write-down\n10:10:40 set-flow flow=10"
+            ),
+        ]),
+        ["target-exceeded adult-general 10:05:30 10:10:40"]
+    );
 }
 
 /// A saturation that could not be read, or can't be one, is unknown from then on: the one before doesn't stand in for it.
