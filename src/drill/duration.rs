@@ -343,7 +343,7 @@ impl<'b> About<'b> {
     }
 }
 
-/// Litres to a tenth, rounded down.
+/// Litres to a tenth, rounded down; a billionth less than a tenth is that tenth, or 300 psi × 0.16 L/psi would be 47.9 L.
 fn tenth(litres: f64) -> f64 {
-    (litres * 10.0).floor() / 10.0
+    (litres * 10.0 * (1.0 + 1e-9)).floor() / 10.0
 }

@@ -112,6 +112,33 @@ fn minutes_are_those_of_the_published_densities_and_of_the_factor() {
     assert!(asked.iter().all(|count| *count > 50), "{asked:?}");
 }
 
+/// A student who works a printed line out again finds the printed number: (500 − 200) × 0.16 is 48 and not 47.9.
+#[test]
+fn sums_by_factor_come_out_as_printed() {
+    let mut seen = 0;
+    for one in many(Kind::Duration) {
+        for line in one.working.iter().filter(|line| line.starts_with("By factor: (")) {
+            let numbers: Vec<f64> = line
+                .split(|sign: char| !sign.is_ascii_digit() && sign != '.')
+                .filter_map(|word| word.parse().ok())
+                .collect();
+            let [from, to, factor, litres, ..] = numbers[..] else {
+                panic!("{line}")
+            };
+            if !line.contains("L/psi") {
+                continue;
+            }
+            seen += 1;
+            let exact = (from - to) * factor;
+            assert!(
+                litres < exact + 1e-6 && litres + 0.1 > exact + 1e-6,
+                "{line}: {exact}"
+            );
+        }
+    }
+    assert!(seen > 50, "{seen}");
+}
+
 /// The example on the answer sheet, and what must come before what, by the `after` lines of the chapters.
 #[test]
 fn an_order_is_right_exactly_when_the_chapters_allow_it() {
