@@ -127,7 +127,7 @@ impl Page {
                 durations(comparison, room.durations),
                 cases(comparison, room.cases),
                 setups(comparison, room.setups),
-                reprints(cards),
+                reprints(cards, &comparison.old, &comparison.new),
             ],
         }
     }
@@ -332,7 +332,7 @@ fn setups(comparison: &Comparison, room: usize) -> Part {
 }
 
 /// Cards in one paragraph: their titles say enough.
-fn reprints(cards: &[Reprint]) -> Part {
+fn reprints(cards: &[Reprint], old: &Side, new: &Side) -> Part {
     let mut lines = Vec::new();
     for why in [Why::Changed, Why::New, Why::Gone, Why::NotCompared] {
         let titles: Vec<&str> = cards
@@ -354,12 +354,20 @@ fn reprints(cards: &[Reprint]) -> Part {
             ));
         }
     }
-    part(
+    let mut part = part(
         "Cards and sheets to be printed anew",
         lines,
         4,
-        "None by what they say; all carry the book's code.",
-    )
+        "None by what they say.",
+    );
+    if old.code != new.code {
+        let all = format!(
+            " All carry another code ({}): print the whole set, and collect the old one.",
+            new.code
+        );
+        part.rest = format!("{}{all}", part.rest).trim_start().to_owned();
+    }
+    part
 }
 
 /// Sets the page and writes it: whole or not at all.

@@ -51,6 +51,7 @@ fn a_page_to_sign() {
             "more: see the text of the comparison",
             "Local protocol and medical direction come first.",
             "page 1 of 1",
+            "print the whole set, and collect the old one",
             "A number changed and the reason above it did not: read again whether it still holds, for policy Residual",
             "raise “edition”, set its dates",
         ] {
