@@ -52,6 +52,8 @@ pub mod oxygen;
 pub mod quantity;
 #[cfg(feature = "records")]
 pub mod records;
+#[cfg(feature = "std")]
+mod rounding;
 
 #[cfg(feature = "compile")]
 pub use builtin::CHAPTERS;

@@ -3,7 +3,12 @@
 
 use serde::Serialize;
 
-use super::{CardsError, glyphs, identity::Frame, typst};
+use super::{
+    CardsError,
+    glyphs::{self, quotes},
+    identity::Frame,
+    typst,
+};
 use crate::book::{OfficePaper, Rulebook};
 use crate::drill::{Exercise, Kind, Sheet};
 
@@ -105,12 +110,12 @@ fn printed(one: &Exercise<'_>, answers: bool) -> Printed {
         columns,
         room: if answers { 0 } else { room },
         answer: if answers {
-            quoted(&one.answer)
+            quotes(&one.answer)
         } else {
             String::new()
         },
         working: if answers {
-            one.working.iter().map(|line| quoted(line)).collect()
+            one.working.iter().map(|line| quotes(line)).collect()
         } else {
             Vec::new()
         },
@@ -123,15 +128,4 @@ fn printed(one: &Exercise<'_>, answers: bool) -> Printed {
             Vec::new()
         },
     }
-}
-
-/// Names in the marks that print uses, for those that a terminal shows.
-fn quoted(text: &str) -> String {
-    let mut parts = text.split('`');
-    let mut all = String::from(parts.next().unwrap_or_default());
-    for (place, part) in parts.enumerate() {
-        all.push(if place % 2 == 0 { '“' } else { '”' });
-        all.push_str(part);
-    }
-    all
 }

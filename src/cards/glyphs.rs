@@ -1,4 +1,5 @@
-//! Whether the card font has every sign that a card or a sheet needs. A missing sign would print as an empty box.
+//! Signs as they are printed, and whether the card font has every one that a card or a sheet needs. A missing sign would
+//! print as an empty box.
 
 use serde::Serialize;
 
@@ -66,4 +67,16 @@ pub fn visible(text: &str) -> String {
             }
         })
         .collect()
+}
+
+/// Names in the marks that print uses, for those that a terminal shows: a backtick would be set as an accent on the letter
+/// after it.
+pub fn quotes(text: &str) -> String {
+    let mut parts = text.split('`');
+    let mut all = String::from(parts.next().unwrap_or_default());
+    for (place, part) in parts.enumerate() {
+        all.push(if place % 2 == 0 { '“' } else { '”' });
+        all.push_str(part);
+    }
+    all
 }

@@ -6,7 +6,8 @@ use std::path::Path;
 use serde::Serialize;
 
 use super::{
-    CardsError, glyphs,
+    CardsError,
+    glyphs::{self, quotes},
     identity::Frame,
     output,
     reprint::{Reprint, Why},
@@ -68,21 +69,6 @@ struct Line {
     text: String,
 }
 
-/// With quotation marks as they are printed; a backtick would be set as an accent on the letter after it.
-fn quotes(text: &str) -> String {
-    let mut open = true;
-    text.chars()
-        .map(|sign| match sign {
-            '`' if core::mem::replace(&mut open, false) => '“',
-            '`' => {
-                open = true;
-                '”'
-            }
-            sign => sign,
-        })
-        .collect()
-}
-
 impl Page {
     /// The page of a comparison.
     #[must_use]
@@ -127,7 +113,7 @@ impl Page {
                 durations(comparison, room.durations),
                 cases(comparison, room.cases),
                 setups(comparison, room.setups),
-                reprints(cards, &comparison.old, &comparison.new),
+                reprints(cards, comparison),
             ],
         }
     }
@@ -194,6 +180,16 @@ fn warnings(comparison: &Comparison) -> Vec<String> {
     warnings
 }
 
+impl Part {
+    /// A further sentence below the lines.
+    fn add(&mut self, sentence: &str) {
+        if !self.rest.is_empty() {
+            self.rest.push(' ');
+        }
+        self.rest.push_str(&quotes(sentence));
+    }
+}
+
 /// Some lines, and how many more there are.
 fn part(heading: &'static str, mut lines: Vec<Line>, most: usize, nothing: &str) -> Part {
     let rest = match lines.len().checked_sub(most) {
@@ -242,11 +238,10 @@ fn changes(comparison: &Comparison) -> Part {
         } else {
             String::new()
         };
-        let reminder = format!(
-            " A number changed and the reason above it did not: read again whether it still holds, for {}{more}.",
+        part.add(&format!(
+            "A number changed and the reason above it did not: read again whether it still holds, for {}{more}.",
             names.join("; ")
-        );
-        part.rest = quotes(format!("{}{reminder}", part.rest).trim_start());
+        ));
     }
     part
 }
@@ -309,8 +304,10 @@ fn cases(comparison: &Comparison, room: usize) -> Part {
         "None.",
     );
     if !minutes.is_empty() {
-        let more = format!(" With other minutes and nothing else: {}.", minutes.len());
-        part.rest = format!("{}{more}", part.rest).trim_start().to_owned();
+        part.add(&format!(
+            "With other minutes and nothing else: {}.",
+            minutes.len()
+        ));
     }
     part
 }
@@ -332,7 +329,7 @@ fn setups(comparison: &Comparison, room: usize) -> Part {
 }
 
 /// Cards in one paragraph: their titles say enough.
-fn reprints(cards: &[Reprint], old: &Side, new: &Side) -> Part {
+fn reprints(cards: &[Reprint], comparison: &Comparison) -> Part {
     let mut lines = Vec::new();
     for why in [Why::Changed, Why::New, Why::Gone, Why::NotCompared] {
         let titles: Vec<&str> = cards
@@ -360,12 +357,11 @@ fn reprints(cards: &[Reprint], old: &Side, new: &Side) -> Part {
         4,
         "None by what they say.",
     );
-    if old.code != new.code {
-        let all = format!(
-            " All carry another code ({}): print the whole set, and collect the old one.",
-            new.code
-        );
-        part.rest = format!("{}{all}", part.rest).trim_start().to_owned();
+    let code = &comparison.new.code;
+    if comparison.old.code != *code {
+        part.add(&format!(
+            "All carry another code ({code}): print the whole set, and collect the old one."
+        ));
     }
     part
 }

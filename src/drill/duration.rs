@@ -11,6 +11,7 @@ use super::{
 use crate::book::{Cited, Cylinder, CylinderId, Device, Rulebook};
 use crate::check::duration::{Bound, Duration, Supply, USUAL_TEMPERATURE};
 use crate::quantity::{Flow, Gauge, Pressure, PressureUnit, Temperature};
+use crate::rounding::down;
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -175,7 +176,7 @@ impl<'b> About<'b> {
                 self.unit.show(pressure),
                 self.upward(residual),
                 self.cylinder.factor,
-                tenth(factor.usable.as_litres()),
+                down(factor.usable.as_litres(), 10.0),
                 flow,
                 factor.minutes,
             ));
@@ -183,7 +184,7 @@ impl<'b> About<'b> {
         lines.push(format!(
             "By the density of oxygen {}: {} L above the residual; ÷ {} = {} min.",
             self.warmth(lasts.temperature),
-            tenth(lasts.by_density.usable.as_litres()),
+            down(lasts.by_density.usable.as_litres(), 10.0),
             flow,
             lasts.by_density.minutes,
         ));
@@ -341,9 +342,4 @@ impl<'b> About<'b> {
         };
         Some(self.done(difficulty, lasting, question, answer, working))
     }
-}
-
-/// Litres to a tenth, rounded down; a billionth less than a tenth is that tenth, or 300 psi × 0.16 L/psi would be 47.9 L.
-fn tenth(litres: f64) -> f64 {
-    (litres * 10.0 * (1.0 + 1e-9)).floor() / 10.0
 }

@@ -105,6 +105,10 @@ fn stopping_ends_too_much_and_not_too_little() {
         about_target(&[LOW, assess, watch, write]),
         ["target-missed adult-general 10:05:00"]
     );
+    const LOWERED: (&str, &str) = (
+        "10:05:40 write-down",
+        "10:05:40 write-down\n10:10:40 set-flow flow=10",
+    );
     // Lowered and not stopped: what was too long before is told, and the time begins anew.
     assert_eq!(
         about_target(&[
@@ -112,10 +116,7 @@ fn stopping_ends_too_much_and_not_too_little() {
             assess,
             watch,
             write,
-            (
-                "10:05:40 write-down",
-                "10:05:40 write-down\n10:10:40 set-flow flow=10"
-            ),
+            LOWERED,
             ("10:15:30 remove-device", "10:15:45 remove-device"),
             ("10:15:40 zero-flow", "10:15:50 zero-flow"),
         ]),
@@ -126,16 +127,7 @@ fn stopping_ends_too_much_and_not_too_little() {
     );
     // And where no more than its time passes after it, nothing more is told.
     assert_eq!(
-        about_target(&[
-            HIGH,
-            assess,
-            watch,
-            write,
-            (
-                "10:05:40 write-down",
-                "10:05:40 write-down\n10:10:40 set-flow flow=10"
-            ),
-        ]),
+        about_target(&[HIGH, assess, watch, write, LOWERED,]),
         ["target-exceeded adult-general 10:05:30 10:10:40"]
     );
 }

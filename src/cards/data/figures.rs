@@ -3,12 +3,11 @@
 use super::Maker;
 use crate::book::{Cylinder, DeviceFlow, DeviceId};
 use crate::quantity::{Flow, Gauge, Limit, Number, Pressure, PressureUnit, Range};
+use crate::rounding::up;
 
 /// A pressure rounded up to a tenth of a unit, for a sentence: more kept back is the safe side.
 pub fn rounded_up(pressure: Pressure<Gauge>, unit: PressureUnit) -> Pressure<Gauge> {
-    // A billionth, so that 200 psi don't become 200.1.
-    let tenths = (pressure.as_unit(unit) * 10.0 * (1.0 - 1e-9)).ceil();
-    Pressure::in_unit(tenths / 10.0, unit).unwrap_or(pressure)
+    Pressure::in_unit(up(pressure.as_unit(unit), 10.0), unit).unwrap_or(pressure)
 }
 
 /// Whether a pressure is a whole number in a unit.

@@ -13,6 +13,7 @@ use super::{
 use crate::book::{Cylinder, Rulebook};
 use crate::check::duration::{Duration, GaugeReading, Supply};
 use crate::quantity::{Factor, Flow, Gauge, Number, Pressure, Temperature, Volume};
+use crate::rounding::down;
 
 type Answered = Result<Outcome, CannotRun>;
 
@@ -390,6 +391,5 @@ impl Greatest {
 
 /// Litres to a tenth, rounded down.
 fn tenth(volume: Volume) -> Number {
-    // A billionth, so that 288 L don't become 287.9.
-    Number((volume.as_litres() * 10.0 * (1.0 + 1e-9)).floor() / 10.0)
+    Number(down(volume.as_litres(), 10.0))
 }

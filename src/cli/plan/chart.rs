@@ -2,9 +2,10 @@
 
 use core::fmt::Write as _;
 
-use super::{Answered, down};
+use super::Answered;
 use crate::book::{ALWAYS_CAUTIONS, ALWAYS_DISCLAIMERS};
 use crate::quantity::{Gauge, Number, Pressure};
+use crate::rounding::down;
 
 const WIDTH: f64 = 960.0;
 const HEIGHT: f64 = 620.0;

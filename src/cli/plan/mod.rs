@@ -20,6 +20,7 @@ use crate::compile::{
     transport::{self, Transport},
 };
 use crate::quantity::{Gauge, Number, Pressure, PressureUnit};
+use crate::rounding::down;
 
 /// A plan is no longer than this, in bytes.
 const MOST_BYTES: u64 = 1024 * 1024;
@@ -190,14 +191,4 @@ fn rounded(pressure: Pressure<Gauge>, unit: PressureUnit) -> f64 {
         PressureUnit::Mpa => 100.0,
     };
     down(pressure.as_unit(unit), steps)
-}
-
-/// Rounded down to a part of one. A billionth, so that 288 don't become 287.9.
-fn down(number: f64, steps: f64) -> f64 {
-    (number * steps * (1.0 + 1e-9)).floor() / steps
-}
-
-/// Rounded up to a part of one.
-fn up(number: f64, steps: f64) -> f64 {
-    (number * steps * (1.0 - 1e-9)).ceil() / steps
 }

@@ -4,11 +4,12 @@ use std::{io::Write, path::Path};
 
 use super::{
     super::{CannotRun, words},
-    Added, Answered, down, up,
+    Added, Answered,
 };
 use crate::check::plan::{Break, Caution, MOST_ADDED, Segment};
 use crate::compile::render::visible;
 use crate::quantity::Number;
+use crate::rounding::{down, up};
 
 impl Answered<'_> {
     pub fn text(&self, chart: Option<&Path>, out: &mut dyn Write) -> Result<(), CannotRun> {
